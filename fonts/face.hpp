@@ -1,0 +1,82 @@
+// From a font file to a packed face. Shapes are 1-bit; a face holds just the glyphs that a layout can
+// show, each as a cell: advance wide, face height high, background included.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace dialplate {
+
+/// A 1-bit picture, row-major, one byte a pixel (0 ground, 1 ink).
+struct Bitmap {
+    int width = 0;
+    int height = 0;
+    std::vector<std::uint8_t> pixels;
+
+    [[nodiscard]] bool ink(int x, int y) const {
+        return pixels[static_cast<std::size_t>(y) * static_cast<std::size_t>(width) +
+                      static_cast<std::size_t>(x)] != 0;
+    }
+};
+
+/// One glyph as a cell. The ink lies inside: a glyph that overhangs its advance gets a wider cell.
+struct Glyph {
+    char32_t code = 0;
+    Bitmap cell;  ///< advance x face height.
+};
+
+/// A face before packing: glyphs in order of code point, all cells of one height.
+struct RasterFace {
+    std::string file;
+    int size = 0;
+    int height = 0;    ///< Rows from the highest to the lowest ink of the set.
+    int ascent = 0;    ///< Rows of the cell above the baseline.
+    std::vector<Glyph> glyphs;
+};
+
+/// What is asked of a font file.
+struct FaceRequest {
+    std::string file;           ///< Path of a TrueType, OpenType or BDF file.
+    int size = 0;               ///< Em size in pixels; for a BDF file the strike's height.
+    std::u32string characters;  ///< Any order, repeats allowed.
+    bool even_digits = false;   ///< Give "0".."9" and "-" one advance (the widest).
+};
+
+/// A face, or why there is none.
+struct FaceResult {
+    std::optional<RasterFace> face;
+    std::string error;                 ///< One sentence, empty when there is a face.
+    std::vector<char32_t> missing;     ///< Characters the font lacks; the face is then without them.
+};
+
+/// Rasterises through SDL2_ttf with mono hinting and solid rendering.
+FaceResult rasterise(const FaceRequest& request);
+
+/// The packings a raster face can have.
+enum class Packing { plain, runs };
+
+/// A face as the image holds it (ui/image.md, "Face"), header included.
+struct PackedFace {
+    Packing packing = Packing::plain;
+    std::vector<std::uint8_t> bytes;
+};
+
+/// Packs a face, enlarged 1..4 times when drawn (no effect on the glyph data).
+PackedFace pack(const RasterFace& face, Packing packing, int enlarged);
+
+/// The smaller of the two packings of `face`, data alone.
+PackedFace pack_smallest(const RasterFace& face, int enlarged);
+
+/// A picture as the image holds it (ui/image.md, "Picture").
+std::vector<std::uint8_t> pack_picture(const Bitmap& picture, Packing packing);
+
+/// What a set of cropped glyphs costs without any packing: cropped bits of each glyph rounded up to
+/// bytes, plus 7 bytes of metrics each. The yardstick for every ratio that is printed.
+std::size_t cropped_bytes(const RasterFace& face);
+
+/// Glyphs of a packed face, decoded again on the PC: for tests and pictures.
+std::vector<Bitmap> unpack(const PackedFace& face);
+
+}  // namespace dialplate

@@ -1,0 +1,71 @@
+// From a layout to the image that the engine reads, with what every part of it costs.
+#pragma once
+
+#include "fonts/face.hpp"
+#include "sim/layout/layout.hpp"
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace dialplate {
+
+/// What one face costs, chosen and otherwise.
+struct FaceCost {
+    FaceId face = 0;
+    int glyphs = 0;
+    std::string packing;  ///< "plain", "runs", "segment"
+    Bytes bytes;          ///< Whole face as stored.
+    Bytes plain, runs;    ///< What each packing would take; 0 for segment faces.
+    int height = 0;       ///< Rows of a cell, enlarged.
+    int digit_advance = 0;
+};
+
+struct PictureCost {
+    std::string file;
+    int width = 0, height = 0;
+    std::string packing;
+    Bytes bytes;
+};
+
+/// The ink that a text can show, at its widest.
+struct TextExtent {
+    int page = 0, item = 0;  ///< Indices into the layout.
+    std::string what;        ///< The text, or the widest number.
+    FaceId face = 0;
+    int width = 0, height = 0;        ///< Pixels needed.
+    int room_width = 0, room_height = 0;  ///< Pixels there are, inside edges.
+    PaintId ink = 0, ground = 0;
+    char kind = 't';  ///< 't' words, 'd' digits
+};
+
+/// Heights of a rasterised face, measured on its pixels, enlarged.
+struct FaceMeasure {
+    FaceId face = 0;
+    std::optional<int> capital;   ///< Ink height of a flat capital or digit of the set.
+    std::optional<int> x_height;  ///< Of a lower-case letter without ascender, if the set has one.
+};
+
+/// An image and its account.
+struct BuiltImage {
+    std::vector<std::uint8_t> bytes;
+    int arena_values = 0;  ///< Bytes of engine memory for values.
+    int arena_shown = 0;   ///< Bytes for what is on the glass: the greatest page.
+    Bytes header, pages, texts, paints, values;  ///< Shares of `bytes`; with faces and pictures they sum.
+    std::vector<FaceCost> faces;
+    std::vector<PictureCost> pictures;
+    std::vector<TextExtent> texts_shown;
+    std::vector<FaceMeasure> measures;
+    std::vector<RasterFace> rasters;  ///< By FaceId; empty glyphs for segment faces.
+    std::vector<std::string> keys;    ///< Item names in order of key number.
+};
+
+struct Building {
+    std::optional<BuiltImage> image;  ///< Present when no finding has severity `error`.
+    std::vector<Finding> findings;    ///< Missing fonts and glyphs, unreadable pictures, an image too big.
+};
+
+Building build_image(const Layout& layout);
+
+}  // namespace dialplate

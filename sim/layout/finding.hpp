@@ -1,0 +1,44 @@
+// One type for everything that is wrong with a layout, from a missing comma to a key that a finger
+// misses.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace dialplate {
+
+/// A place in a layout file. Lines and columns count from 1; columns count bytes. Line 0: the file as
+/// a whole.
+struct Place {
+    int line = 0;
+    int column = 0;
+};
+
+/// `must`: the layout is unusable or breaks a minimum; `should`: a published recommendation is missed;
+/// `note`: worth knowing. `error` is a mistake in the document itself, found while reading it.
+enum class Severity { error, must, should, note };
+
+/// The result of a check, or a mistake found while reading.
+struct Finding {
+    Severity severity = Severity::error;
+    std::string rule;     ///< Short name, also the name of the file that computes it.
+    std::string pointer;  ///< JSON Pointer (RFC 6901) of the item or member; empty: the whole document.
+    Place place{};
+    std::string message;  ///< One sentence: the thing, the value found, the value needed.
+    std::optional<double> measured;  ///< In `unit`.
+    std::optional<double> required;  ///< In `unit`.
+    std::string unit;
+    std::string source;  ///< Standard, data sheet or "common practice, no source".
+    std::optional<std::string> waived;  ///< The author's reason, if accepted on purpose.
+};
+
+/// By place, then by rule: the order in which findings are reported.
+void sort_by_place(std::vector<Finding>& findings);
+
+/// `file:line:column: severity: message [rule]` (GNU Coding Standards, "Formatting Error Messages").
+std::string gnu_line(const std::string& file, const Finding& finding);
+
+const char* name_of(Severity severity);
+
+}  // namespace dialplate

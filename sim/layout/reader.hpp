@@ -1,0 +1,32 @@
+// From the bytes of a layout document to a Layout, or to the list of everything that is wrong with it.
+#pragma once
+
+#include "sim/layout/finding.hpp"
+#include "sim/layout/layout.hpp"
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace dialplate {
+
+struct Reading {
+    std::optional<Layout> layout;   ///< Present exactly when no finding has severity `error`.
+    std::vector<Finding> findings;  ///< Sorted by place.
+};
+
+/// Reads a layout from memory.
+/// @param file       Name for messages.
+/// @param directory  Where `parts/`, pictures and fonts named in it are looked up.
+Reading read_layout(std::string_view text, const std::string& file, const std::string& directory);
+
+/// Reads a layout file; "-" is standard input. A missing, unreadable, empty or over-large file (more
+/// than 4 MiB) is a finding like any other.
+Reading load_layout(const std::string& file);
+
+/// Where a file named in a layout is: beside the layout, then in the project's fonts/ (for faces) or
+/// layouts/ folder, or as an absolute path. Empty when there is none.
+std::string find_file(const std::string& directory, const std::string& name);
+
+}  // namespace dialplate
