@@ -52,8 +52,16 @@ struct RamAccount {
     Bytes left;
 };
 
+/// What kind of thing happened, for judging how long it may take.
+enum class EventKind { tuning, key, value, page };
+
+const char* name_of(EventKind kind);
+
 /// Something that happens on the receiver and what the display costs then.
 struct EventTime {
+    EventKind kind = EventKind::value;
+    int page =
+        0;  ///< On which it happens; an event of several pages is listed where it costs most.
     std::string event;  ///< Short name: "tuning step", "worst carry", "page bands", ...
     std::string what;   ///< What was done for it, for people.
     Bytes bus_bytes;
