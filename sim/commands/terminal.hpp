@@ -1,0 +1,24 @@
+// What the commands say to people: colour where a terminal shows it, plain text everywhere else.
+#pragma once
+
+#include "sim/layout/finding.hpp"
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace dialplate {
+
+enum class Stream { results, errors };
+
+/// Whether text on the stream may be coloured: it is a terminal, TERM is not "dumb", and NO_COLOR is
+/// unset or empty (https://no-color.org).
+bool colour_on(Stream stream);
+
+/// `error: message` on standard error, named after the program.
+void complain(std::string_view message);
+
+/// Findings on standard error, one line each, the severity coloured where that is possible.
+void complain(const std::string& file, const std::vector<Finding>& findings);
+
+}  // namespace dialplate

@@ -1,0 +1,372 @@
+#include "sim/ledger/report.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <cstdio>
+#include <string_view>
+#include <utility>
+
+namespace dialplate {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+// Select Graphic Rendition, ECMA-48 8.3.117.
+constexpr std::string_view plain = "\x1b[0m";
+constexpr std::string_view bold = "\x1b[1m";
+constexpr std::string_view faint = "\x1b[2m";
+constexpr std::string_view alarm = "\x1b[1;31m";
+constexpr std::string_view calm = "\x1b[32m";
+
+constexpr int name_width = 34;
+constexpr int bar_width = 64;
+
+/// One line of the account: a share of the memory, with its letter in the bar.
+struct Share {
+    char letter;
+    std::string name;
+    Bytes bytes;
+    std::string remark;
+};
+
+class Account {
+public:
+    explicit Account(bool colour) : colour_(colour) {}
+
+    void text(std::string_view words) { out_ += words; }
+    void tinted(std::string_view tone, std::string_view words) {
+        if (colour_) {
+            out_ += tone;
+        }
+        out_ += words;
+        if (colour_) {
+            out_ += plain;
+        }
+    }
+    void heading(std::string_view words) {
+        out_ += '\n';
+        tinted(bold, words);
+        out_ += '\n';
+    }
+    template <class... Values>
+    void line(const char* format, Values... values) {
+        const int length = std::snprintf(nullptr, 0, format, values...);
+        const std::size_t at = out_.size();
+        out_.resize(at + static_cast<std::size_t>(length) + 1);
+        std::snprintf(out_.data() + at, out_.size() - at, format, values...);
+        out_.pop_back();  // the zero byte
+    }
+    std::string take() { return std::move(out_); }
+
+private:
+    bool colour_;
+    std::string out_;
+};
+
+/// Cut or filled up to `width` columns; counts code points, not bytes.
+std::string column(std::string_view words, int width) {
+    std::string out;
+    int columns = 0;
+    for (const char c : words) {
+        const bool begins = (static_cast<unsigned char>(c) & 0xC0U) != 0x80U;
+        if (begins && columns == width) {
+            break;
+        }
+        columns += begins ? 1 : 0;
+        out += c;
+    }
+    out.append(static_cast<std::size_t>(std::max(0, width - columns)), ' ');
+    return out;
+}
+
+std::string number(std::int64_t n) {
+    std::string digits = std::to_string(std::abs(n));
+    for (std::size_t at = digits.size(); at > 3; at -= 3) {
+        digits.insert(at - 3, ",");
+    }
+    return n < 0 ? "-" + digits : digits;
+}
+
+double percent(Bytes part, Bytes whole) {
+    return whole.value == 0 ? 0.0 : 100.0 * (part / whole);
+}
+
+/// One letter for each equal part of the capacity; what is over the capacity is not drawn.
+std::string stacked_bar(const std::vector<Share>& shares, Bytes capacity) {
+    std::string bar;
+    Bytes sum;
+    for (const Share& share : shares) {
+        sum += share.bytes;
+        const double ends = capacity.value == 0 ? 0.0 : bar_width * (sum / capacity);
+        const auto columns =
+            static_cast<std::size_t>(std::clamp(std::lround(ends), 0L, long{bar_width}));
+        if (columns > bar.size()) {
+            bar.append(columns - bar.size(), share.letter);
+        }
+    }
+    bar.append(static_cast<std::size_t>(bar_width) - bar.size(), '.');
+    return bar;
+}
+
+void write_share(Account& out, const Share& share, Bytes capacity) {
+    out.line("  %c  %s %8s  %5.1f %%",
+             share.letter,
+             column(share.name, name_width).c_str(),
+             number(share.bytes.value).c_str(),
+             percent(share.bytes, capacity));
+    if (!share.remark.empty()) {
+        out.text("  ");
+        out.tinted(faint, share.remark);
+    }
+    out.text("\n");
+}
+
+void write_detail(Account& out, const std::string& name, Bytes bytes, const std::string& remark) {
+    out.line("       %s %8s", column(name, name_width - 2).c_str(), number(bytes.value).c_str());
+    if (!remark.empty()) {
+        out.text("           ");
+        out.tinted(faint, remark);
+    }
+    out.text("\n");
+}
+
+void write_left(Account& out, std::string_view memory, Bytes left, Bytes capacity) {
+    if (left.value < 0) {
+        out.text("     ");
+        out.tinted(alarm,
+                   std::string{"does not fit: "} + number(-left.value) + " bytes of " +
+                       std::string{memory} + " too many");
+        out.text("\n");
+        return;
+    }
+    out.text("  .  ");
+    out.tinted(calm, column("left", name_width));
+    out.line(" %8s  %5.1f %%\n", number(left.value).c_str(), percent(left, capacity));
+}
+
+std::string counted(int n, const char* one, const char* many) {
+    return std::to_string(n) + " " + (n == 1 ? one : many);
+}
+
+std::string face_remark(const FaceCost& face) {
+    std::string remark = counted(face.glyphs, "glyph", "glyphs") + ", " + face.packing;
+    if (face.packing == "plain" && face.runs.value > 0) {
+        remark += " (runs " + number(face.runs.value) + ")";
+    } else if (face.packing == "runs" && face.plain.value > 0) {
+        remark += " (plain " + number(face.plain.value) + ")";
+    }
+    return remark;
+}
+
+std::string face_name(const Layout& layout, const FaceCost& face) {
+    return layout.faces.at(static_cast<std::size_t>(face.face)).name;
+}
+
+void write_flash(Account& out, const Layout& layout, const FlashAccount& flash) {
+    Bytes faces;
+    for (const FaceCost& face : flash.faces) {
+        faces += face.bytes;
+    }
+    Bytes pictures;
+    for (const PictureCost& picture : flash.pictures) {
+        pictures += picture.bytes;
+    }
+    std::vector<Share> shares;
+    if (flash.boot.value > 0) {
+        shares.push_back({'b', "boot loader", flash.boot, ""});
+    }
+    shares.push_back({'s', "the rest of the sketch", flash.taken, "as the layout says"});
+    shares.push_back({'e', "drawing engine", flash.engine.bytes, name_of(flash.engine.standing)});
+    shares.push_back({'d', "display driver", flash.driver.bytes, name_of(flash.driver.standing)});
+    const std::size_t at_faces = shares.size();
+    shares.push_back({'F', "faces", faces, ""});
+    const std::size_t at_pictures = shares.size();
+    if (!flash.pictures.empty()) {
+        shares.push_back({'P', "pictures", pictures, ""});
+    }
+    shares.push_back({'p', "pages", flash.pages, ""});
+    shares.push_back({'t', "texts", flash.texts, ""});
+    shares.push_back({'h', "header, paints, values", flash.rest, ""});
+
+    out.heading("Flash, bytes of " + number(flash.capacity.value));
+    out.text("  [" + stacked_bar(shares, flash.capacity) + "]\n");
+    for (std::size_t i = 0; i < shares.size(); ++i) {
+        write_share(out, shares[i], flash.capacity);
+        if (i == at_faces) {
+            for (const FaceCost& face : flash.faces) {
+                write_detail(out, face_name(layout, face), face.bytes, face_remark(face));
+            }
+        }
+        if (i == at_pictures && !flash.pictures.empty()) {
+            for (const PictureCost& picture : flash.pictures) {
+                write_detail(out,
+                             picture.file,
+                             picture.bytes,
+                             std::to_string(picture.width) + " x " +
+                                 std::to_string(picture.height) + " px, " + picture.packing);
+            }
+        }
+    }
+    write_left(out, "flash", flash.left, flash.capacity);
+    out.line("     %s %8s\n",
+             column("the whole display (e to h)", name_width).c_str(),
+             number(flash.total.value).c_str());
+    out.line("     %s %8s\n",
+             column("of it the image (F to h)", name_width).c_str(),
+             number(flash.image.value).c_str());
+}
+
+void write_ram(Account& out, const RamAccount& ram) {
+    const std::vector<Share> shares = {
+        {'s', "the rest of the sketch", ram.taken, "as the layout says"},
+        {'e', "engine: values and what is shown", ram.engine, ""},
+        {'k', "stack while drawing", ram.stack.bytes, name_of(ram.stack.standing)},
+    };
+    out.heading("RAM, bytes of " + number(ram.capacity.value));
+    out.text("  [" + stacked_bar(shares, ram.capacity) + "]\n");
+    for (const Share& share : shares) {
+        write_share(out, share, ram.capacity);
+    }
+    write_left(out, "RAM", ram.left, ram.capacity);
+}
+
+void write_time(Account& out, const Ledger& ledger) {
+    if (ledger.time.empty()) {
+        return;
+    }
+    out.heading("Time");
+    out.tinted(
+        faint,
+        "     when                                 bytes on bus         ms   of the bus limit\n");
+    for (const EventTime& event : ledger.time) {
+        out.line("     %s %12s %10.2f   %9.0f %%\n",
+                 column(event.event, name_width).c_str(),
+                 number(event.bus_bytes.value).c_str(),
+                 event.time.value,
+                 100.0 * event.share_of_limit);
+    }
+}
+
+/// The bases of everything that is not exact, each once.
+void write_bases(Account& out, const Ledger& ledger) {
+    std::vector<std::pair<std::string, std::string>> bases;
+    const auto add = [&bases](
+                         const std::string& what, Standing standing, const std::string& basis) {
+        if (standing == Standing::exact || basis.empty()) {
+            return;
+        }
+        const auto same = std::find_if(
+            bases.begin(), bases.end(), [&](const auto& known) { return known.second == basis; });
+        if (same == bases.end()) {
+            bases.emplace_back(what, basis);
+        }
+    };
+    add("engine", ledger.flash.engine.standing, ledger.flash.engine.basis);
+    add("driver", ledger.flash.driver.standing, ledger.flash.driver.basis);
+    add("stack", ledger.ram.stack.standing, ledger.ram.stack.basis);
+    for (const EventTime& event : ledger.time) {
+        add("time", event.standing, event.basis);
+    }
+    if (bases.empty()) {
+        return;
+    }
+    out.heading("What the figures stand on");
+    for (const auto& [what, basis] : bases) {
+        out.text("     " + column(what, 8));
+        out.tinted(faint, basis);
+        out.text("\n");
+    }
+}
+
+Json code_json(const CodeSize& size) {
+    return {{"standing", name_of(size.standing)}, {"basis", size.basis}};
+}
+
+}  // namespace
+
+std::string report_text(const Layout& layout, const Ledger& ledger, bool colour) {
+    Account out(colour);
+    out.tinted(bold, layout.title.empty() ? layout.file : layout.title);
+    out.line("  %s at %g MHz, %s\n",
+             ledger.mcu.c_str(),
+             ledger.clock.value / 1e6,
+             layout.display.name.c_str());
+    write_flash(out, layout, ledger.flash);
+    write_ram(out, ledger.ram);
+    write_time(out, ledger);
+    write_bases(out, ledger);
+    return out.take();
+}
+
+nlohmann::ordered_json report_json(const Layout& layout, const Ledger& ledger) {
+    Json faces = Json::array();
+    for (const FaceCost& face : ledger.flash.faces) {
+        Json entry = {{"name", face_name(layout, face)},
+                      {"glyphs", face.glyphs},
+                      {"packing", face.packing},
+                      {"bytes", face.bytes.value}};
+        if (face.packing != "segment") {
+            entry["plain"] = face.plain.value;
+            entry["runs"] = face.runs.value;
+        }
+        faces.push_back(std::move(entry));
+    }
+    Json pictures = Json::array();
+    for (const PictureCost& picture : ledger.flash.pictures) {
+        pictures.push_back({{"name", picture.file},
+                            {"width", picture.width},
+                            {"height", picture.height},
+                            {"packing", picture.packing},
+                            {"bytes", picture.bytes.value}});
+    }
+    Json time = Json::array();
+    for (const EventTime& event : ledger.time) {
+        time.push_back({{"event", event.event},
+                        {"kind", name_of(event.kind)},
+                        {"page", layout.pages.at(static_cast<std::size_t>(event.page)).name},
+                        {"what", event.what},
+                        {"bus_bytes", event.bus_bytes.value},
+                        {"pixels", event.pixels},
+                        {"windows", event.windows},
+                        {"cycles", event.cycles.value},
+                        {"ms", event.time.value},
+                        {"share_of_limit", event.share_of_limit},
+                        {"longest_slice_ms", event.longest_slice.value},
+                        {"standing", name_of(event.standing)},
+                        {"basis", event.basis}});
+    }
+    const FlashAccount& flash = ledger.flash;
+    const RamAccount& ram = ledger.ram;
+    return {{"file", layout.file},
+            {"title", layout.title},
+            {"mcu", ledger.mcu},
+            {"clock_hz", ledger.clock.value},
+            {"flash",
+             {{"capacity", flash.capacity.value},
+              {"boot", flash.boot.value},
+              {"taken", flash.taken.value},
+              {"engine", flash.engine.bytes.value},
+              {"driver", flash.driver.bytes.value},
+              {"faces", std::move(faces)},
+              {"pictures", std::move(pictures)},
+              {"pages", flash.pages.value},
+              {"texts", flash.texts.value},
+              {"rest", flash.rest.value},
+              {"image", flash.image.value},
+              {"total", flash.total.value},
+              {"left", flash.left.value},
+              {"standing",
+               {{"engine", code_json(flash.engine)}, {"driver", code_json(flash.driver)}}}}},
+            {"ram",
+             {{"capacity", ram.capacity.value},
+              {"taken", ram.taken.value},
+              {"engine", ram.engine.value},
+              {"stack", ram.stack.bytes.value},
+              {"total", ram.total.value},
+              {"left", ram.left.value},
+              {"standing", {{"stack", code_json(ram.stack)}}}}},
+            {"time", std::move(time)}};
+}
+
+}  // namespace dialplate
