@@ -1,0 +1,63 @@
+#include "sim/commands/commands.hpp"
+#include "sim/commands/cost_json.hpp"
+#include "sim/commands/loaded.hpp"
+#include "sim/commands/terminal.hpp"
+#include "sim/ledger/ledger.hpp"
+#include "sim/ledger/report.hpp"
+
+#include <iostream>
+#include <memory>
+#include <string>
+#include <vector>
+
+namespace dialplate {
+namespace {
+
+struct Wish {
+    std::vector<std::string> layouts;
+    bool json = false;
+};
+
+void cost(const Wish& wish, ExitStatus& status) {
+    nlohmann::ordered_json results = nlohmann::ordered_json::array();
+    bool first = true;
+    for (const std::string& file : wish.layouts) {
+        const std::optional<Loaded> loaded = load_and_build(file);
+        if (!loaded) {
+            status.add(ExitStatus::unusable);
+            continue;
+        }
+        const Ledger ledger = account(loaded->layout, loaded->built);
+        if (!ledger.flash_fits() || !ledger.ram_fits()) {
+            status.add(ExitStatus::findings);
+        }
+        if (wish.json) {
+            results.push_back(cost_json(loaded->layout, ledger));
+            continue;
+        }
+        if (!first) {
+            std::cout << '\n';
+        }
+        first = false;
+        std::cout << report_text(loaded->layout, ledger, colour_on(Stream::results));
+    }
+    if (wish.json && wish.layouts.size() > 1) {
+        std::cout << results.dump(2) << '\n';
+    } else if (wish.json && !results.empty()) {
+        std::cout << results.front().dump(2) << '\n';
+    }
+}
+
+}  // namespace
+
+void add_cost(CLI::App& program, ExitStatus& status) {
+    auto wish = std::make_shared<Wish>();
+    CLI::App* command =
+        program.add_subcommand("cost", "Account for flash, RAM and time, item by item.");
+    command->add_option("LAYOUT", wish->layouts, "Layout files; - is standard input")->required();
+    command->add_flag("--json", wish->json, "As JSON; several layouts give an array");
+    command->footer("Exit status: 0 it fits, 1 it does not fit, 2 unusable input or wrong usage.");
+    command->callback([wish, &status] { cost(*wish, status); });
+}
+
+}  // namespace dialplate
