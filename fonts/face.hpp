@@ -2,6 +2,7 @@
 // show, each as a cell: advance wide, face height high, background included.
 #pragma once
 
+#include <cstddef>
 #include <cstdint>
 #include <optional>
 #include <string>
@@ -31,8 +32,8 @@ struct Glyph {
 struct RasterFace {
     std::string file;
     int size = 0;
-    int height = 0;    ///< Rows from the highest to the lowest ink of the set.
-    int ascent = 0;    ///< Rows of the cell above the baseline.
+    int height = 0;  ///< Rows from the highest to the lowest ink of the set.
+    int ascent = 0;  ///< Rows of the cell above the baseline.
     std::vector<Glyph> glyphs;
 };
 
@@ -41,17 +42,21 @@ struct FaceRequest {
     std::string file;           ///< Path of a TrueType, OpenType or BDF file.
     int size = 0;               ///< Em size in pixels; for a BDF file the strike's height.
     std::u32string characters;  ///< Any order, repeats allowed.
-    bool even_digits = false;   ///< Give "0".."9" and "-" one advance (the widest).
+    bool even_digits = false;   ///< Give "0".."9", "-" and U+2212 one advance, the widest of those
+                                ///< asked for; the ink of the others is centred in it.
 };
 
 /// A face, or why there is none.
 struct FaceResult {
     std::optional<RasterFace> face;
-    std::string error;                 ///< One sentence, empty when there is a face.
-    std::vector<char32_t> missing;     ///< Characters the font lacks; the face is then without them.
+    std::string error;  ///< One sentence, empty when there is a face.
+    std::vector<char32_t>
+        missing;  ///< Characters the font lacks, or has without any width; in order
+                  ///< of code point. The face is then without them.
 };
 
-/// Rasterises through SDL2_ttf with mono hinting and solid rendering.
+/// Rasterises through SDL2_ttf with mono hinting and solid rendering. May be called from any thread;
+/// calls wait for each other.
 FaceResult rasterise(const FaceRequest& request);
 
 /// The packings a raster face can have.
@@ -63,13 +68,18 @@ struct PackedFace {
     std::vector<std::uint8_t> bytes;
 };
 
-/// Packs a face, enlarged 1..4 times when drawn (no effect on the glyph data).
+/// Packs a face, enlarged 1..4 times when drawn (no effect on the glyph data). Glyphs that look the
+/// same share their bytes.
+/// @return No bytes if it does not fit: more than 65,535 bytes, more than 255 glyphs, columns or rows.
 PackedFace pack(const RasterFace& face, Packing packing, int enlarged);
 
-/// The smaller of the two packings of `face`, data alone.
+/// The smaller of the two packings of `face`, data alone; `plain` among equals. No bytes if neither
+/// fits.
 PackedFace pack_smallest(const RasterFace& face, int enlarged);
 
 /// A picture as the image holds it (ui/image.md, "Picture").
+/// @return No bytes if it has no pixels or does not fit: more than 1,023 columns or rows, or
+///         more than 65,535 bytes.
 std::vector<std::uint8_t> pack_picture(const Bitmap& picture, Packing packing);
 
 /// What a set of cropped glyphs costs without any packing: cropped bits of each glyph rounded up to
@@ -77,6 +87,11 @@ std::vector<std::uint8_t> pack_picture(const Bitmap& picture, Packing packing);
 std::size_t cropped_bytes(const RasterFace& face);
 
 /// Glyphs of a packed face, decoded again on the PC: for tests and pictures.
+/// @return Nothing at all if the bytes are cut short or contradict themselves.
 std::vector<Bitmap> unpack(const PackedFace& face);
+
+/// A packed picture, decoded again on the PC.
+/// @return Nothing if the bytes are cut short or contradict themselves.
+std::optional<Bitmap> unpack_picture(const std::vector<std::uint8_t>& picture);
 
 }  // namespace dialplate

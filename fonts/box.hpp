@@ -1,0 +1,30 @@
+// Where the ink of a bitmap is.
+#pragma once
+
+#include "fonts/face.hpp"
+
+namespace dialplate {
+
+/// A rectangle of pixels, half-open: left <= x < left + width. No ink: all zero.
+struct Box {
+    int left = 0;
+    int top = 0;
+    int width = 0;
+    int height = 0;
+};
+
+/// The smallest box that holds all ink of `bitmap`.
+Box ink_box(const Bitmap& bitmap);
+
+/// An all-ground bitmap.
+Bitmap blank(int width, int height);
+
+/// The pixels of `bitmap` inside `box`.
+/// @pre The box lies inside the bitmap.
+Bitmap cut(const Bitmap& bitmap, const Box& box);
+
+/// Copies `part` into `whole` with its corner at (left, top).
+/// @pre It lies inside.
+void paste(Bitmap& whole, const Bitmap& part, int left, int top);
+
+}  // namespace dialplate

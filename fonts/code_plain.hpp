@@ -1,0 +1,15 @@
+// The bit layer of the packing `plain`: pixels as they are.
+#pragma once
+
+#include "fonts/bits.hpp"
+#include "fonts/face.hpp"
+
+namespace dialplate {
+
+/// All pixels, row by row, no padding between rows.
+void write_plain(BitWriter& to, const Bitmap& bitmap);
+
+/// @return Nothing if the bits end too early.
+std::optional<Bitmap> read_plain(BitReader& from, int width, int height);
+
+}  // namespace dialplate
