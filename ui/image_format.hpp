@@ -12,7 +12,7 @@ namespace header {
 constexpr uint8_t mark = 0, version = 1, size = 2, width = 4, height = 6, pages = 8, palettes = 9,
                   paints = 10, faces = 11, values = 12, looks = 13, pictures = 14, at_pages = 16,
                   at_paints = 18, at_faces = 20, at_values = 22, at_looks = 24, at_pictures = 26,
-                  hold = 28, repeat_after = 29, repeat_every = 30, bytes = 32;
+                  band = 15, hold = 28, repeat_after = 29, repeat_every = 30, bytes = 32;
 }  // namespace header
 
 enum class Kind : uint8_t { readout = 1, key, legend, lamp, meter, scale, picture };
@@ -50,7 +50,8 @@ namespace readout_cell {
 constexpr uint8_t sign = 127, separator = 128;
 }
 namespace key_flag {
-constexpr uint8_t active = 1, wide = 2, enabled_by = 4, page = 8, repeats = 16, holds = 32;
+constexpr uint8_t active = 1, wide = 2, enabled_by = 4, page = 8, repeats = 16, holds = 32,
+                  hold_page = 64;
 }
 namespace lamp_flag {
 constexpr uint8_t when = 1, wide = 2;

@@ -1,0 +1,115 @@
+// The two functions of ui/bus.hpp in terms of a link that sends bytes, and the start-up of a controller.
+//
+// A Link is a type of static functions: begin(), reset(), select(), command(byte), parameter(byte),
+// run(first, second, count) and run(first, second, third, count) for runs of one colour, finish() which
+// returns when the last byte has left. The links stand beside this file: spi_polled.hpp, spi_timed.hpp,
+// usart_spi.hpp, parallel8.hpp.
+#pragma once
+
+#include "ui/mcu/controllers.hpp"
+#include "ui/mcu/display_command.hpp"
+#include "ui/mcu/wait.hpp"
+
+#include <stdint.h>
+
+namespace dialplate {
+
+/// Bytes of a pixel on the wire. A type of its own, so that only the one in use is compiled.
+template <uint8_t bytes>
+struct PixelBytes;
+
+/// RGB565, high byte first (standards BUS-20).
+template <>
+struct PixelBytes<2> {
+    static constexpr uint8_t format = display_command::sixteen_bits;
+    template <class Link>
+    static void run(uint16_t colour, uint16_t count) {
+        Link::run(static_cast<uint8_t>(colour >> 8), static_cast<uint8_t>(colour), count);
+    }
+};
+
+/// Eighteen bits, a byte for each of red, green and blue, six bits at the top of each (standards
+/// BUS-09). Five bits become six by repeating the highest (standards C565: replication).
+template <>
+struct PixelBytes<3> {
+    static constexpr uint8_t format = display_command::eighteen_bits;
+    template <class Link>
+    static void run(uint16_t colour, uint16_t count) {
+        const uint8_t red = static_cast<uint8_t>((colour >> 8) & 0xF8);
+        const uint8_t green = static_cast<uint8_t>((colour >> 3) & 0xFC);
+        const uint8_t blue = static_cast<uint8_t>(colour << 3);
+        Link::run(widen(red), green, widen(blue), count);
+    }
+
+private:
+    static uint8_t widen(uint8_t five) { return static_cast<uint8_t>(five | ((five >> 5) & 0x04)); }
+};
+
+/// A display behind a link.
+/// @tparam Link   How bytes leave the microcontroller.
+/// @tparam Panel  How the module is mounted, all constants: `Controller` (one of controllers.hpp),
+///                uint8_t `address_mode` (turn and colour order), uint16_t `column_offset` and
+///                `page_offset` (the glass in the controller's memory, turned), uint8_t
+///                `bytes_per_pixel` (2 or 3), bool `inverted`.
+template <class Link, class Panel>
+struct DisplayBus {
+    using Pixels = PixelBytes<Panel::bytes_per_pixel>;
+
+    /// Wakes the display; takes about a quarter of a second. The glass shows whatever its memory holds
+    /// until the first page is drawn, so switch the back-light on after that.
+    static void start() {
+        Link::begin();
+        Link::reset();
+        Link::select();
+        Link::command(display_command::soft_reset);
+        Link::finish();
+        wait_ms(Panel::Controller::reset_wait_ms);
+        Link::command(display_command::exit_sleep_mode);
+        Link::finish();
+        wait_ms(Panel::Controller::wake_wait_ms);
+        Link::command(display_command::set_pixel_format);
+        Link::parameter(Pixels::format);
+        Link::command(display_command::set_address_mode);
+        Link::parameter(Panel::address_mode);
+        Link::command(Panel::inverted ? display_command::enter_invert_mode
+                                      : display_command::exit_invert_mode);
+        Link::command(display_command::set_display_on);
+        Link::finish();
+    }
+
+    /// Opens a window; see ui/bus.hpp. 11 bytes.
+    __attribute__((noinline)) static void window(uint16_t x,
+                                                 uint16_t y,
+                                                 uint16_t width,
+                                                 uint16_t height) {
+        range(display_command::set_column_address,
+              static_cast<uint16_t>(x + Panel::column_offset),
+              width);
+        range(display_command::set_page_address,
+              static_cast<uint16_t>(y + Panel::page_offset),
+              height);
+        Link::command(display_command::write_memory_start);
+    }
+
+    /// Sends `count` pixels of one colour; see ui/bus.hpp. May return before the last byte has left.
+    __attribute__((noinline)) static void push(uint16_t colour, uint16_t count) {
+        if (count != 0) {
+            Pixels::template run<Link>(colour, count);
+        }
+    }
+
+    /// Returns when the last byte has left; before anything else uses the display's lines.
+    static void finish() { Link::finish(); }
+
+private:
+    static void range(uint8_t command, uint16_t from, uint16_t length) {
+        const uint16_t to = static_cast<uint16_t>(from + length - 1);
+        Link::command(command);
+        Link::parameter(static_cast<uint8_t>(from >> 8));
+        Link::parameter(static_cast<uint8_t>(from));
+        Link::parameter(static_cast<uint8_t>(to >> 8));
+        Link::parameter(static_cast<uint8_t>(to));
+    }
+};
+
+}  // namespace dialplate
