@@ -13,13 +13,15 @@
 namespace dialplate {
 namespace {
 
+using Json = nlohmann::ordered_json;
+
 struct Wish {
     std::vector<std::string> layouts;
     bool json = false;
 };
 
 void cost(const Wish& wish, ExitStatus& status) {
-    nlohmann::ordered_json results = nlohmann::ordered_json::array();
+    Json results = Json::array();
     bool first = true;
     for (const std::string& file : wish.layouts) {
         const std::optional<Loaded> loaded = load_and_build(file);
@@ -42,9 +44,9 @@ void cost(const Wish& wish, ExitStatus& status) {
         std::cout << report_text(loaded->layout, ledger, colour_on(Stream::results));
     }
     if (wish.json && wish.layouts.size() > 1) {
-        std::cout << results.dump(2) << '\n';
+        std::cout << results.dump(2, ' ', false, Json::error_handler_t::replace) << '\n';
     } else if (wish.json && !results.empty()) {
-        std::cout << results.front().dump(2) << '\n';
+        std::cout << results.front().dump(2, ' ', false, Json::error_handler_t::replace) << '\n';
     }
 }
 

@@ -1,0 +1,246 @@
+#include "fonts/face.hpp"
+#include "sim/commands/commands.hpp"
+#include "sim/commands/faces_sheet.hpp"
+#include "sim/commands/terminal.hpp"
+#include "sim/commands/whole_file.hpp"
+#include "sim/layout/reader.hpp"
+
+#include <nlohmann/json.hpp>
+
+#include <cstdio>
+#include <filesystem>
+#include <iostream>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace dialplate {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+constexpr const char* label_face = "legend9.bdf";
+constexpr int label_size = 9;
+
+struct Wish {
+    std::vector<std::string> fonts;
+    std::vector<int> sizes;
+    std::string characters = "0123456789. ";
+    std::string picture;
+    bool json = false;
+};
+
+/// One font at one size, and what it takes.
+struct Weighed {
+    std::string file;
+    int size = 0;
+    RasterFace face;
+    std::vector<char32_t> missing;
+    std::size_t plain = 0;
+    std::size_t runs = 0;
+    std::size_t cropped = 0;
+
+    [[nodiscard]] bool runs_win() const { return runs < plain; }
+};
+
+/// Code points of UTF-8 text; empty when it is not UTF-8 (RFC 3629).
+std::optional<std::u32string> code_points(const std::string& text) {
+    std::u32string out;
+    for (std::size_t at = 0; at < text.size();) {
+        const auto lead = static_cast<unsigned char>(text[at]);
+        const int more = lead < 0x80       ? 0
+                         : lead >> 5 == 6  ? 1
+                         : lead >> 4 == 14 ? 2
+                         : lead >> 3 == 30 ? 3
+                                           : -1;
+        if (more < 0 || at + static_cast<std::size_t>(more) >= text.size()) {
+            return std::nullopt;
+        }
+        char32_t code = more == 0 ? lead : lead & (0x3FU >> more);
+        for (int i = 1; i <= more; ++i) {
+            const auto next = static_cast<unsigned char>(text[at + static_cast<std::size_t>(i)]);
+            if (next >> 6 != 2) {
+                return std::nullopt;
+            }
+            code = code << 6 | (next & 0x3FU);
+        }
+        out += code;
+        at += static_cast<std::size_t>(more) + 1;
+    }
+    return out;
+}
+
+std::string where_is(const std::string& font) {
+    std::error_code trouble;
+    return std::filesystem::exists(font, trouble) ? font : find_file(".", font);
+}
+
+std::optional<Weighed> weigh(const std::string& font, int size, const std::u32string& characters) {
+    const std::string file = where_is(font);
+    if (file.empty()) {
+        complain("there is no font file \"" + font + "\" here or in fonts/");
+        return std::nullopt;
+    }
+    FaceResult result =
+        rasterise({.file = file, .size = size, .characters = characters, .even_digits = true});
+    if (!result.face) {
+        complain("font \"" + font + "\" at " + std::to_string(size) + " px: " + result.error);
+        return std::nullopt;
+    }
+    Weighed weighed;
+    weighed.file = font;
+    weighed.size = size;
+    weighed.face = std::move(*result.face);
+    weighed.missing = std::move(result.missing);
+    weighed.plain = pack(weighed.face, Packing::plain, 1).bytes.size();
+    weighed.runs = pack(weighed.face, Packing::runs, 1).bytes.size();
+    weighed.cropped = cropped_bytes(weighed.face);
+    return weighed;
+}
+
+std::string hexadecimal(char32_t code) {
+    char text[16];
+    std::snprintf(text, sizeof text, "U+%04X", static_cast<unsigned>(code));
+    return text;
+}
+
+void print_json(const std::vector<Weighed>& all) {
+    Json faces = Json::array();
+    for (const Weighed& one : all) {
+        const auto entry = [&one](const char* name, std::size_t bytes) {
+            return Json{{"name", name},
+                        {"bytes", bytes},
+                        {"of_cropped",
+                         one.cropped == 0 ? Json{}
+                                          : Json(static_cast<double>(bytes) /
+                                                 static_cast<double>(one.cropped))}};
+        };
+        Json missing = Json::array();
+        for (const char32_t code : one.missing) {
+            missing.push_back(hexadecimal(code));
+        }
+        faces.push_back({{"file", one.file},
+                         {"size", one.size},
+                         {"height", one.face.height},
+                         {"glyphs", one.face.glyphs.size()},
+                         {"missing", std::move(missing)},
+                         {"cropped", one.cropped},
+                         {"packings", {entry("plain", one.plain), entry("runs", one.runs)}}});
+    }
+    std::cout << Json{{"faces", std::move(faces)}}.dump(
+                     2, ' ', false, Json::error_handler_t::replace)
+              << '\n';
+}
+
+void print_table(const std::vector<Weighed>& all) {
+    std::size_t name_width = 4;
+    for (const Weighed& one : all) {
+        name_width = std::max(name_width, one.file.size());
+    }
+    std::printf("%-*s  size  rows  glyphs  cropped     plain            runs\n",
+                static_cast<int>(name_width),
+                "font");
+    for (const Weighed& one : all) {
+        const double yardstick = one.cropped == 0 ? 1.0 : static_cast<double>(one.cropped);
+        std::printf("%-*s  %4d  %4d  %6zu  %7zu  %6zu %4.0f %%%c  %6zu %4.0f %%%c\n",
+                    static_cast<int>(name_width),
+                    one.file.c_str(),
+                    one.size,
+                    one.face.height,
+                    one.face.glyphs.size(),
+                    one.cropped,
+                    one.plain,
+                    100.0 * static_cast<double>(one.plain) / yardstick,
+                    one.runs_win() ? ' ' : '*',
+                    one.runs,
+                    100.0 * static_cast<double>(one.runs) / yardstick,
+                    one.runs_win() ? '*' : ' ');
+    }
+    std::printf(
+        "\nBytes of flash with metrics. Cropped: inked boxes bit by bit with 7 bytes of metrics a "
+        "glyph,\n"
+        "the yardstick for the percentages. *: the smaller packing.\n");
+}
+
+std::string draw_picture(const std::vector<Weighed>& all, const std::string& path) {
+    std::u32string ascii;
+    for (char32_t code = U' '; code <= U'~'; ++code) {
+        ascii += code;
+    }
+    const std::string file = find_file(".", label_face);
+    const FaceResult labels = rasterise({.file = file, .size = label_size, .characters = ascii});
+    if (!labels.face) {
+        return "the face for the labels, " + std::string{label_face} + ": " + labels.error;
+    }
+    std::vector<FaceSample> samples;
+    for (const Weighed& one : all) {
+        const std::string name = std::filesystem::path(one.file).filename().string();
+        samples.push_back({name + "  " + std::to_string(one.size) + " px  plain " +
+                               std::to_string(one.plain) + "  runs " + std::to_string(one.runs) +
+                               " bytes",
+                           one.face});
+    }
+    return write_whole(path, png_bytes(draw_sheet(samples, *labels.face)));
+}
+
+void weigh_faces(const Wish& wish, ExitStatus& status) {
+    const std::optional<std::u32string> characters = code_points(wish.characters);
+    if (!characters || characters->empty()) {
+        complain("--chars needs at least one character, written in UTF-8");
+        status.add(ExitStatus::unusable);
+        return;
+    }
+    std::vector<Weighed> all;
+    for (const std::string& font : wish.fonts) {
+        for (const int size : wish.sizes) {
+            std::optional<Weighed> one = weigh(font, size, *characters);
+            if (!one) {
+                status.add(ExitStatus::unusable);
+                continue;
+            }
+            for (const char32_t code : one->missing) {
+                complain("font \"" + font + "\" has no glyph for " + hexadecimal(code));
+            }
+            all.push_back(std::move(*one));
+        }
+    }
+    if (all.empty()) {
+        return;
+    }
+    if (!wish.picture.empty()) {
+        const std::string trouble = draw_picture(all, wish.picture);
+        if (!trouble.empty()) {
+            complain(trouble);
+            status.add(ExitStatus::unusable);
+        }
+    }
+    if (wish.picture == "-") {
+        return;  // standard output is the picture
+    }
+    if (wish.json) {
+        print_json(all);
+    } else {
+        print_table(all);
+    }
+}
+
+}  // namespace
+
+void add_faces(CLI::App& program, ExitStatus& status) {
+    auto wish = std::make_shared<Wish>();
+    CLI::App* command =
+        program.add_subcommand("faces", "Weigh fonts: what each size and packing costs in flash.");
+    command->add_option("FONT", wish->fonts, "TrueType, OpenType or BDF files")->required();
+    command->add_option("--size", wish->sizes, "Sizes in pixels, separated by commas")
+        ->delimiter(',')
+        ->check(CLI::Range(1, 400))
+        ->required();
+    command->add_option("--chars", wish->characters, "The characters that are needed")
+        ->capture_default_str();
+    command->add_option("--picture", wish->picture, "Also draw them, into this PNG file");
+    command->add_flag("--json", wish->json, "As JSON");
+    command->callback([wish, &status] { weigh_faces(*wish, status); });
+}
+
+}  // namespace dialplate
