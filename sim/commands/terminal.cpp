@@ -2,7 +2,9 @@
 
 #include <cstdlib>
 #include <iostream>
+#include <sstream>
 #include <unistd.h>
+#include <utility>
 
 namespace dialplate {
 namespace {
@@ -48,18 +50,35 @@ void complain(std::string_view message) {
     }
 }
 
-void complain(const std::string& file, const std::vector<Finding>& findings) {
-    const bool colour = colour_on(Stream::errors);
-    for (const Finding& finding : findings) {
-        std::string line = gnu_line(file, finding);
-        const std::string word = std::string{name_of(finding.severity)} + ": ";
-        const std::size_t at = line.find(word);
-        if (colour && at != std::string::npos) {
-            line.insert(at + word.size(), plain);
-            line.insert(at, tone_of(finding.severity));
-        }
-        std::cerr << line << '\n';
+std::string tinted(std::string lines, bool colour) {
+    if (!colour) {
+        return lines;
     }
+    std::string out;
+    std::istringstream in(lines);
+    for (std::string line; std::getline(in, line);) {
+        for (const Severity severity :
+             {Severity::error, Severity::must, Severity::should, Severity::note}) {
+            // Behind the place and before the message, both of which end in a colon.
+            const std::string word = std::string{": "} + name_of(severity) + ": ";
+            const std::size_t at = line.find(word);
+            if (at != std::string::npos) {
+                line.insert(at + word.size() - 1, plain);
+                line.insert(at + 2, tone_of(severity));
+                break;
+            }
+        }
+        out += line + '\n';
+    }
+    return out;
+}
+
+void complain(const std::string& file, const std::vector<Finding>& findings) {
+    std::string lines;
+    for (const Finding& finding : findings) {
+        lines += gnu_line(file, finding) + '\n';
+    }
+    std::cerr << tinted(std::move(lines), colour_on(Stream::errors));
 }
 
 }  // namespace dialplate

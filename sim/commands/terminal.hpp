@@ -15,6 +15,9 @@ enum class Stream { results, errors };
 /// unset or empty (https://no-color.org).
 bool colour_on(Stream stream);
 
+/// Lines of findings with their severities coloured; unchanged when `colour` is false.
+std::string tinted(std::string lines, bool colour);
+
 /// `error: message` on standard error, named after the program.
 void complain(std::string_view message);
 
