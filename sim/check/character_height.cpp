@@ -1,0 +1,85 @@
+// character-height: capitals and digits are large enough for the eye at the viewing distance.
+//
+// The height is that of the pixels as drawn, never the nominal size of a face (LEG-11).
+#include "sim/check/page_colours.hpp"
+#include "sim/check/rule_list.hpp"
+#include "sim/check/visual_angle.hpp"
+#include "sim/check/wording.hpp"
+
+#include <algorithm>
+#include <optional>
+#include <set>
+
+namespace dialplate::rule {
+
+namespace {
+
+constexpr ArcMinutes least{16.0};         // LEG-05
+constexpr ArcMinutes preferred{20.0};     // LEG-06
+constexpr ArcMinutes most_running{24.0};  // LEG-07, lines of text
+constexpr ArcMinutes most_group{45.0};    // LEG-07, groups of characters
+constexpr double angle_slack = 1e-9;      // rounding in the arithmetic, minutes of arc
+constexpr const char* upper_source = "NUREG-0700 Rev. 2 (2002), 1.3.1-4: upper bounds (LEG-07)";
+constexpr const char* preferred_source =
+    "NUREG-0700 Rev. 2 (2002), 1.3.1-4: preferred height (LEG-06)";
+
+std::optional<int> capital_height(const BuiltImage& image, FaceId face) {
+    for (const FaceMeasure& measure : image.measures)
+        if (measure.face == face) return measure.capital;
+    return std::nullopt;
+}
+
+/// Text that is read line by line; the main read-out and single words are not (LEG-07).
+bool running_text(const Item& item) {
+    return item.kind == ItemKind::legend && item.legend.text.find('\n') != std::string::npos;
+}
+
+}  // namespace
+
+void character_height(const Subject& subject, std::vector<Finding>& found) {
+    const Layout& layout = subject.layout;
+    const Millimetres pitch = foreshortened(layout.pitch_y(), layout.viewing.tilt);
+    if (pitch.value <= 0.0) return;  // seen edge on; nothing has a height
+    const Millimetres distance = layout.viewing.distance;
+    for (const Page& page : layout.pages) {
+        for (const Item& item : page.items) {
+            std::set<FaceId> judged;
+            for (const ShownText& text : texts_of(item, layout)) {
+                if (!judged.insert(text.face).second) continue;
+                const std::optional<int> capital = capital_height(subject.image, text.face);
+                if (!capital || *capital <= 0) continue;
+                const ArcMinutes angle =
+                    visual_angle({.height = pitch * *capital, .distance = distance});
+                const std::string seen = called(item) + ": capitals and digits of " + text.part +
+                                         " are " + std::to_string(*capital) + " px high, " +
+                                         number(angle.value, 1) + "' at " + number(distance.value) +
+                                         " mm";
+                if (angle.value < preferred.value - angle_slack) {
+                    const bool under = angle.value < least.value - angle_slack;
+                    const ArcMinutes wanted = under ? least : preferred;
+                    const int pixels =
+                        pixels_for({.angle = wanted, .distance = distance, .pitch = pitch}).value;
+                    add_finding(found,
+                                under ? Severity::must : Severity::should,
+                                item.pointer,
+                                {angle.value, wanted.value, "arcmin"},
+                                seen + (under ? ", needed are " : ", preferred are ") +
+                                    number(wanted.value) + "': " + std::to_string(pixels) +
+                                    " px reach it",
+                                under ? nullptr : preferred_source);
+                    continue;
+                }
+                const ArcMinutes most = running_text(item) ? most_running : most_group;
+                if (item.kind == ItemKind::readout || angle <= most) continue;
+                add_finding(found,
+                            Severity::note,
+                            item.pointer,
+                            {angle.value, most.value, "arcmin"},
+                            seen + ", more than " + number(most.value) + "' is read slower",
+                            upper_source);
+            }
+        }
+    }
+}
+
+}  // namespace dialplate::rule

@@ -1,0 +1,74 @@
+// graphics-contrast: bars, ticks, pointers and pictures, which say something without words, stand out
+// from their ground in every palette.
+#include "sim/check/nearest_ink.hpp"
+#include "sim/check/page_colours.hpp"
+#include "sim/check/rule_list.hpp"
+#include "sim/check/wording.hpp"
+
+#include <set>
+#include <utility>
+
+namespace dialplate::rule {
+
+namespace {
+
+struct Mark {
+    const char* part = "";
+    PaintId ink = 0;
+    PaintId ground = 0;
+};
+
+std::vector<Mark> marks_of(const Item& item) {
+    switch (item.kind) {
+        case ItemKind::meter: {
+            const Meter& m = item.meter;
+            std::vector<Mark> marks{{"its bar", m.ink, m.unlit}};
+            if (m.over_from <= m.to) marks.push_back({"its bar above the limit", m.over, m.unlit});
+            if (m.peak) marks.push_back({"its peak", m.peak_ink, m.unlit});
+            if (!m.marks.empty() && m.tick > 0)
+                marks.push_back({"its ticks", m.mark_ink, m.ground});
+            return marks;
+        }
+        case ItemKind::scale:
+            return {{"its ticks", item.scale.ink, item.scale.ground},
+                    {"its pointer", item.scale.pointer_ink, item.scale.ground}};
+        case ItemKind::picture:
+            return {{"it", item.picture.ink, item.picture.ground}};
+        default:
+            return {};
+    }
+}
+
+}  // namespace
+
+void graphics_contrast(const Subject& subject, std::vector<Finding>& found) {
+    const Layout& layout = subject.layout;
+    for (const Page& page : layout.pages) {
+        for (const Item& item : page.items) {
+            std::set<std::pair<PaintId, PaintId>> judged;
+            for (const Mark& mark : marks_of(item)) {
+                if (!judged.insert({mark.ink, mark.ground}).second) continue;
+                const LeastContrast least = least_contrast(layout, mark.ink, mark.ground);
+                if (least.ratio >= graphics_contrast_least) continue;
+                std::string message = called(item) + ": " + mark.part + ", " +
+                                      painted(layout, mark.ink, least.palette) + " on " +
+                                      painted(layout, mark.ground, least.palette) +
+                                      in_palette(layout, least.palette) + ", has contrast " +
+                                      number(least.ratio, 2) + ":1, graphics need " +
+                                      number(graphics_contrast_least, 1) + ":1";
+                const auto ink =
+                    ink_that_reaches({.ink = colour_in(layout, mark.ink, least.palette),
+                                      .ground = colour_in(layout, mark.ground, least.palette),
+                                      .ratio = graphics_contrast_least});
+                if (ink) message += ": ink " + hex_colour(*ink) + " reaches it";
+                add_finding(found,
+                            Severity::must,
+                            item.pointer,
+                            {least.ratio, graphics_contrast_least, ":1"},
+                            std::move(message));
+            }
+        }
+    }
+}
+
+}  // namespace dialplate::rule

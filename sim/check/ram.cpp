@@ -1,0 +1,24 @@
+// ram: the engine, its stack and the rest of the program fit the RAM.
+#include "sim/check/rule_list.hpp"
+#include "sim/check/wording.hpp"
+
+namespace dialplate::rule {
+
+void ram(const Subject& subject, std::vector<Finding>& found) {
+    const RamAccount& ram = subject.ledger.ram;
+    if (ram.left.value >= 0) return;
+    const std::int64_t room = ram.capacity.value - ram.taken.value;
+    add_finding(found,
+                Severity::must,
+                "/mcu",
+                {static_cast<double>(ram.total.value), static_cast<double>(room), "bytes"},
+                "the display needs " + std::to_string(ram.total.value) + " bytes of RAM (" +
+                    std::to_string(ram.engine.value) + " for the engine, " +
+                    std::to_string(ram.stack.bytes.value) + " of stack), " + subject.ledger.mcu +
+                    " has " + std::to_string(room) + " left (" +
+                    std::to_string(ram.capacity.value) + " less " +
+                    std::to_string(ram.taken.value) +
+                    " taken): " + std::to_string(-ram.left.value) + " bytes have to go");
+}
+
+}  // namespace dialplate::rule

@@ -1,0 +1,49 @@
+// Findings as JSON, in the order in which they are reported.
+#include "sim/check/report.hpp"
+
+#include <nlohmann/json.hpp>
+
+namespace dialplate {
+
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+template <class Number>
+Json or_null(const std::optional<Number>& value) {
+    return value ? Json(*value) : Json(nullptr);
+}
+
+}  // namespace
+
+std::string report_json(std::span<const Report> reports) {
+    Json findings = Json::array();
+    for (const Report& report : reports) {
+        for (const Finding& finding : report.findings) {
+            findings.push_back({{"file", report.file},
+                                {"rule", finding.rule},
+                                {"severity", name_of(finding.severity)},
+                                {"item", finding.pointer},
+                                {"line", finding.place.line},
+                                {"column", finding.place.column},
+                                {"measured", or_null(finding.measured)},
+                                {"required", or_null(finding.required)},
+                                {"unit", finding.unit},
+                                {"message", finding.message},
+                                {"source", finding.source},
+                                {"waived", or_null(finding.waived)}});
+        }
+    }
+    const Counts counts = count(reports);
+    const Json document{{"findings", std::move(findings)},
+                        {"counts",
+                         {{"error", counts.error},
+                          {"must", counts.must},
+                          {"should", counts.should},
+                          {"note", counts.note},
+                          {"waived", counts.waived}}}};
+    // Names of files need not be UTF-8; what is not is replaced, so that the result always is.
+    return document.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
+}  // namespace dialplate
