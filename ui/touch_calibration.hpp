@@ -20,9 +20,11 @@ struct TouchSample {
     GlassPoint glass;  ///< 0..1023.
 };
 
+constexpr int32_t steepest_touch = 131072;  // 2 pixels a count.
+
 /// Of an affine map: glass = of_x * raw.x + of_y * raw.y + offset, in 1/65536.
-/// Magnitudes: of_x and of_y together below 2 (131072), offset within 2000 pixels; a sheet of 12 bits
-/// on glass up to 1023 pixels stays far below.
+/// The magnitudes of of_x and of_y together are below `steepest_touch`, so that with 12 bits and glass of
+/// 1023 pixels no sum leaves 32 bits; 480 pixels on a whole 10-bit sheet are 0.47 a count.
 struct TouchAxis {
     int32_t of_x;
     int32_t of_y;
@@ -80,18 +82,28 @@ struct Differences {
     bool turned;
 };
 
-inline TouchAxis axis(
-    const Differences& d, int16_t at1, int16_t at2, int16_t at3, const RawTouch& raw1) {
-    const int32_t g13 = at1 - at3;
-    const int32_t g23 = at2 - at3;
+inline int32_t magnitude(int32_t number) {
+    return number < 0 ? -number : number;
+}
+
+/// @return false if the axis is too steep.
+inline bool solve(const Differences& d,
+                  const int16_t (&at)[3],
+                  const RawTouch& first,
+                  TouchAxis& result) {
+    const int32_t g13 = at[0] - at[2];
+    const int32_t g23 = at[1] - at[2];
     const int32_t for_x = g13 * d.y23 - g23 * d.y13;
     const int32_t for_y = d.x13 * g23 - d.x23 * g13;
-    TouchAxis result;
     result.of_x = quotient(d.turned ? -for_x : for_x, d.determinant);
     result.of_y = quotient(d.turned ? -for_y : for_y, d.determinant);
-    result.offset = static_cast<int32_t>(at1) * 65536 - result.of_x * static_cast<int32_t>(raw1.x) -
-                    result.of_y * static_cast<int32_t>(raw1.y);
-    return result;
+    if (magnitude(result.of_x) + magnitude(result.of_y) >= steepest_touch) {
+        return false;
+    }
+    result.offset = static_cast<int32_t>(at[0]) * 65536 -
+                    result.of_x * static_cast<int32_t>(first.x) -
+                    result.of_y * static_cast<int32_t>(first.y);
+    return true;
 }
 
 }  // namespace touch_solution
@@ -101,8 +113,8 @@ inline TouchAxis axis(
 constexpr int32_t least_touch_triangle = 6710;
 
 /// The map that takes three raw points to their three targets.
-/// @return false, and `calibration` untouched, if the points lie in a line or the map is beyond the
-///         magnitudes of TouchAxis.
+/// @return false, and `calibration` untouched, if the points lie in a line or the map is steeper than a
+///         TouchAxis holds.
 /// Source: standards RES-04 (layout from memory), checked by RES-05: TI Analog Applications Journal,
 ///         Fang and Chang, "Calibration in touch-screen systems", SLYT277.
 inline bool calibrate_touch(const TouchSample (&samples)[3], TouchCalibration& calibration) {
@@ -123,10 +135,11 @@ inline bool calibrate_touch(const TouchSample (&samples)[3], TouchCalibration& c
         return false;
     }
     TouchCalibration found;
-    found.x =
-        touch_solution::axis(d, samples[0].glass.x, samples[1].glass.x, samples[2].glass.x, a);
-    found.y =
-        touch_solution::axis(d, samples[0].glass.y, samples[1].glass.y, samples[2].glass.y, a);
+    const int16_t xs[3] = {samples[0].glass.x, samples[1].glass.x, samples[2].glass.x};
+    const int16_t ys[3] = {samples[0].glass.y, samples[1].glass.y, samples[2].glass.y};
+    if (!touch_solution::solve(d, xs, a, found.x) || !touch_solution::solve(d, ys, a, found.y)) {
+        return false;
+    }
     calibration = found;
     return true;
 }

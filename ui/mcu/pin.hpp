@@ -21,8 +21,6 @@ constexpr uint16_t a = 0x22, b = 0x25, c = 0x28, d = 0x2B, e = 0x2E, f = 0x31, g
 template <uint16_t address, uint8_t bit>
 struct Pin {
     static constexpr uint8_t mask = static_cast<uint8_t>(1u << bit);
-    static constexpr uint16_t port_address = address;
-    static constexpr uint8_t place = bit;
     static constexpr bool wired = true;
 
     __attribute__((always_inline)) static void output() { *at(address - 1) |= mask; }
@@ -36,6 +34,11 @@ struct Pin {
     /// Turns the level over: one OUT, and no other pin of the port can be disturbed.
     __attribute__((always_inline)) static void toggle() { *at(address - 2) = mask; }
     __attribute__((always_inline)) static bool read() { return (*at(address - 2) & mask) != 0; }
+
+    __attribute__((always_inline)) static bool is_output() {
+        return (*at(address - 1) & mask) != 0;
+    }
+    __attribute__((always_inline)) static bool is_high() { return (*at(address) & mask) != 0; }
 
     __attribute__((always_inline)) static volatile uint8_t* at(uint16_t register_address) {
         return reinterpret_cast<volatile uint8_t*>(register_address);
