@@ -1,0 +1,50 @@
+// Draws the front panel: the plate, the rules, the bezel, the glass in its opening and the knob.
+#pragma once
+
+#include "sim/desk/canvas.hpp"
+#include "sim/desk/lettering.hpp"
+#include "sim/desk/plan.hpp"
+#include "sim/layout/layout.hpp"
+
+#include <cstdint>
+#include <string>
+#include <vector>
+
+namespace dialplate {
+
+/// The window's two faces.
+struct Faces {
+    Lettering small;  ///< 9 rows.
+    Lettering large;  ///< 14 rows.
+};
+
+/// What stands on the panel beside the glass.
+struct PanelWords {
+    std::string title;
+    std::string module;  ///< Below the bezel, left.
+    std::string page;    ///< Below the bezel, right.
+};
+
+/// Everything that neither the glass nor the knob changes.
+void draw_panel(Canvas& canvas, const Plan& plan, const Faces& faces, const PanelWords& words);
+
+/// The glass, as far as the opening shows it.
+/// @param pixels  RGB565, row-major, `glass_width` a row, as many rows as the plan's glass.
+/// @param part    In glass pixels: what of it is drawn.
+/// @return What was drawn on, in screen pixels.
+Area draw_glass(Canvas& canvas,
+                const Plan& plan,
+                const std::vector<std::uint16_t>& pixels,
+                int glass_width,
+                const Box& part);
+
+/// @param turned  Turns to the right since the beginning, 1 once around.
+void draw_knob(Canvas& canvas, const Plan& plan, double turned);
+
+/// Caption below the knob.
+void draw_knob_caption(Canvas& canvas,
+                       const Plan& plan,
+                       const Faces& faces,
+                       const std::string& step);
+
+}  // namespace dialplate

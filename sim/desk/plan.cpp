@@ -1,0 +1,197 @@
+#include "sim/desk/plan.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace dialplate {
+namespace {
+
+constexpr int greatest_zoom = 16;
+// Distances of the window's own, in unenlarged pixels.
+constexpr int around_panel = 14;
+constexpr int rule_depth = 26;
+constexpr int caption_height = 34;
+constexpr int strip_height = 58;
+constexpr int beside_knob = 44;
+constexpr int knob_caption_height = 48;
+// A tuning knob that a hand likes is 30..50 mm across; the window gives it what it can spare.
+constexpr double knob_mm = 40.0;
+constexpr int knob_least = 96, knob_most = 300;
+/// Trim drawn where the layout states no opening.
+constexpr double usual_overlap_mm = 2.0;
+
+/// What the panel keeps free around its parts; a small window gives some of it up.
+struct Air {
+    int inside, title;
+};
+constexpr Air roomy{34, 34};
+constexpr Air tight{10, 0};
+
+int round(double value) {
+    return static_cast<int>(std::lround(value));
+}
+
+int letter_size(WindowSize window) {
+    return window.width >= 3000 && window.height >= 1700 ? 2 : 1;
+}
+
+/// The opening on the glass, in mm; all of it where the layout says nothing.
+Opening opening_of(const Layout& layout) {
+    if (layout.opening) return *layout.opening;
+    Opening whole;
+    whole.width = layout.pitch_x() * layout.glass_width();
+    whole.height = layout.pitch_y() * layout.glass_height();
+    whole.overlap = Millimetres{usual_overlap_mm};
+    return whole;
+}
+
+/// Glass, opening, bezel and rules with the glass at (0, 0).
+struct Block {
+    Area glass, opening, bezel, all;
+};
+
+Block block_at(const Layout& layout, int zoom, int letter) {
+    const double across = zoom / layout.pitch_x().value;
+    const double down = zoom / layout.pitch_y().value;
+    const Opening hole = opening_of(layout);
+    Block block;
+    block.glass = {0, 0, layout.glass_width() * zoom, layout.glass_height() * zoom};
+    const int left = round(hole.left.value * across);
+    const int top = round(hole.top.value * down);
+    block.opening = {left,
+                     top,
+                     round((hole.left + hole.width).value * across) - left,
+                     round((hole.top + hole.height).value * down) - top};
+    const int trim_x = std::max(round(hole.overlap.value * across), 6);
+    const int trim_y = std::max(round(hole.overlap.value * down), 6);
+    block.bezel = {block.opening.x - trim_x,
+                   block.opening.y - trim_y,
+                   block.opening.width + 2 * trim_x,
+                   block.opening.height + 2 * trim_y};
+    block.all = {block.bezel.x - rule_depth * letter,
+                 block.bezel.y - rule_depth * letter,
+                 block.bezel.width + 2 * rule_depth * letter,
+                 block.bezel.height + (rule_depth + caption_height) * letter};
+    return block;
+}
+
+/// Diameter of the knob for a panel of that scale.
+int knob_size(const Layout& layout, int zoom, int letter) {
+    return std::clamp(
+        round(knob_mm * zoom / layout.pitch_x().value), knob_least * letter, knob_most * letter);
+}
+
+struct Need {
+    int width = 0, height = 0;
+};
+
+/// Window that holds panel, knob and strip without a pixel to spare.
+Need needed(const Layout& layout, int zoom, int letter, const Air& air) {
+    const Block block = block_at(layout, zoom, letter);
+    const int knob = knob_size(layout, zoom, letter);
+    const int frame = 2 * (around_panel + air.inside) * letter;
+    return {block.all.width + knob + beside_knob * letter + frame,
+            std::max(block.all.height, knob + knob_caption_height * letter) + frame +
+                (air.title + strip_height) * letter};
+}
+
+bool fits(const Layout& layout, WindowSize window, int zoom, const Air& air = roomy) {
+    const Need need = needed(layout, zoom, letter_size(window), air);
+    return need.width <= window.width && need.height <= window.height;
+}
+
+Area moved(Area area, int dx, int dy) {
+    return {area.x + dx, area.y + dy, area.width, area.height};
+}
+
+}  // namespace
+
+std::optional<GlassPoint> Plan::glass_at(int x, int y) const {
+    if (!opening.holds(x, y) || !glass.holds(x, y)) return std::nullopt;
+    return GlassPoint{(x - glass.x) / zoom, (y - glass.y) / zoom};
+}
+
+Area Plan::knob_area() const {
+    const int reach = static_cast<int>(std::ceil(knob.radius)) + 10 * letter;
+    return {round(knob.x) - reach, round(knob.y) - reach, 2 * reach, 2 * reach};
+}
+
+bool Plan::on_knob(int x, int y) const {
+    return knob.radius > 0.0 && std::hypot(x + 0.5 - knob.x, y + 0.5 - knob.y) <= knob.radius;
+}
+
+Plan plan_window(const Layout& layout, WindowSize window, int zoom) {
+    Plan plan;
+    plan.window = window;
+    plan.letter = letter_size(window);
+    plan.zoom = zoom;
+    if (zoom == 0) {
+        plan.zoom = greatest_zoom;
+        while (plan.zoom > 1 && !fits(layout, window, plan.zoom))
+            --plan.zoom;
+    }
+    plan.zoom = std::clamp(plan.zoom, 1, greatest_zoom);
+    const int unit = plan.letter;
+    plan.pixels_per_mm_x = plan.zoom / layout.pitch_x().value;
+    plan.pixels_per_mm_y = plan.zoom / layout.pitch_y().value;
+
+    plan.strip = {0, window.height - strip_height * unit, window.width, strip_height * unit};
+    const int edge = around_panel * unit;
+    plan.panel = {edge, edge, window.width - 2 * edge, plan.strip.y - 2 * edge};
+    const Air air = fits(layout, window, plan.zoom) ? roomy : tight;
+    const Area room = grown({plan.panel.x,
+                             plan.panel.y + air.title * unit,
+                             plan.panel.width,
+                             plan.panel.height - air.title * unit},
+                            -air.inside * unit);
+
+    const Block block = block_at(layout, plan.zoom, unit);
+    const int gap = beside_knob * unit;
+    const int knob = std::min({knob_size(layout, plan.zoom, unit),
+                               room.width - block.all.width - gap,
+                               room.height - knob_caption_height * unit});
+    const bool knob_fits = knob >= knob_least * unit;
+    const int used = block.all.width + (knob_fits ? gap + knob : 0);
+    // Everything in the middle of the panel; what does not fit hangs over to the right and below.
+    const int dx = room.x + std::max((room.width - used) / 2, 0) - block.all.x;
+    const int dy = room.y + std::max((room.height - block.all.height) / 2, 0) - block.all.y;
+    plan.glass = moved(block.glass, dx, dy);
+    plan.opening = moved(block.opening, dx, dy);
+    plan.bezel = moved(block.bezel, dx, dy);
+    const int depth = rule_depth * unit;
+    plan.rule_across = {plan.bezel.x, plan.bezel.y - depth, plan.bezel.width, depth};
+    plan.rule_down = {plan.bezel.x - depth, plan.bezel.y, depth, plan.bezel.height};
+    if (air.title > 0)
+        plan.title = {plan.bezel.x, plan.panel.y + 22 * unit, plan.bezel.width, 14 * unit};
+    plan.caption = {plan.bezel.x, plan.bezel.bottom(), plan.bezel.width, caption_height * unit};
+    if (knob_fits) {
+        const double radius = knob / 2.0;
+        // The caption belongs to the knob: together they stand at the middle of the bezel.
+        const double middle = plan.bezel.y + plan.bezel.height / 2.0;
+        const double lowest = room.bottom() - radius - knob_caption_height * unit;
+        plan.knob = {static_cast<double>(plan.bezel.right() + depth + gap) + radius,
+                     std::min(std::floor(middle), lowest),
+                     radius};
+        plan.knob_caption = {round(plan.knob.x - radius),
+                             round(plan.knob.y + radius) + 14 * unit,
+                             knob,
+                             knob_caption_height * unit};
+    }
+    return plan;
+}
+
+WindowSize wanted_window(const Layout& layout, WindowSize room, int zoom) {
+    const WindowSize most{room.width * 9 / 10, room.height * 9 / 10};
+    int chosen = zoom;
+    if (zoom == 0) {
+        chosen = 4;
+        while (chosen > 1 && !fits(layout, most, chosen))
+            --chosen;
+    }
+    const Need need = needed(layout, chosen, letter_size(most), roomy);
+    // Not narrower than the status strip can be read.
+    return {std::min(std::max(need.width, 860), room.width),
+            std::min(std::max(need.height, 480), room.height)};
+}
+
+}  // namespace dialplate

@@ -1,0 +1,56 @@
+// Where everything in the window is: a function of the layout's measures and of the window's size.
+#pragma once
+
+#include "sim/desk/canvas.hpp"
+#include "sim/layout/layout.hpp"
+
+#include <optional>
+
+namespace dialplate {
+
+/// Width and height in screen pixels.
+struct WindowSize {
+    int width = 0, height = 0;
+    friend constexpr bool operator==(const WindowSize&, const WindowSize&) = default;
+};
+
+/// Pixel of the glass, as Prototype::touch takes it.
+struct GlassPoint {
+    int x = 0, y = 0;
+    friend constexpr bool operator==(const GlassPoint&, const GlassPoint&) = default;
+};
+
+/// The window, in screen pixels. The panel is to scale: `zoom` screen pixels are one glass pixel, and
+/// the millimetres of opening and bezel follow from the glass's pitch.
+struct Plan {
+    WindowSize window;
+    int zoom = 1;      ///< Screen pixels a glass pixel, 1..16.
+    int letter = 1;    ///< Screen pixels a pixel of the window's own words.
+    Area panel;        ///< The front panel.
+    Area glass;        ///< The whole active area, also what the bezel hides.
+    Area opening;      ///< The hole in the panel.
+    Area bezel;        ///< The trim around the opening, opening included.
+    Area rule_across;  ///< Millimetre rule above the bezel.
+    Area rule_down;    ///< Millimetre rule left of it.
+    Area title;        ///< Engraved line above; empty where there is no room.
+    Area caption;      ///< Below the bezel: module and page.
+    Circle knob;       ///< Radius 0: no room for one; the wheel still turns it.
+    Area knob_caption;
+    Area strip;  ///< Status, along the lower edge.
+    double pixels_per_mm_x = 1.0, pixels_per_mm_y = 1.0;
+
+    /// The glass pixel under a place of the window; nothing where the panel is in the way.
+    [[nodiscard]] std::optional<GlassPoint> glass_at(int x, int y) const;
+    /// Everything that the knob draws on.
+    [[nodiscard]] Area knob_area() const;
+    [[nodiscard]] bool on_knob(int x, int y) const;
+};
+
+/// @param zoom  1..16, or 0 for the greatest at which panel and knob fit the window.
+Plan plan_window(const Layout& layout, WindowSize window, int zoom);
+
+/// The window in which a layout looks best on a screen of that much free room: the greatest zoom whose
+/// window leaves a margin, no more than 4.
+WindowSize wanted_window(const Layout& layout, WindowSize room, int zoom);
+
+}  // namespace dialplate

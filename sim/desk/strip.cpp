@@ -1,0 +1,210 @@
+#include "sim/desk/strip.hpp"
+
+#include "sim/desk/tints.hpp"
+
+#include <algorithm>
+#include <filesystem>
+
+namespace dialplate {
+namespace {
+
+Colour colour_of(Severity severity) {
+    switch (severity) {
+        case Severity::error:
+        case Severity::must:
+            return tint::must;
+        case Severity::should:
+            return tint::should;
+        case Severity::note:
+            return tint::note;
+    }
+    return tint::note;
+}
+
+/// A word with its number, drawn in a row with others.
+struct Count {
+    std::size_t number = 0;
+    const char* one;
+    const char* many;
+    Colour colour = 0;
+};
+
+class Strip {
+public:
+    Strip(Canvas& canvas, const Plan& plan, const Faces& faces)
+        : canvas_(canvas), faces_(faces), area_(plan.strip), unit_(plan.letter) {}
+
+    void draw(const Status& status) {
+        canvas_.fill(area_, tint::strip);
+        canvas_.fill({area_.x, area_.y, area_.width, unit_}, tint::strip_line);
+        int right = area_.right() - 20 * unit_;
+        right = draw_zoom(status, right);
+        if (status.flash) right = draw_flash(*status.flash, right);
+        const Area room{area_.x + 20 * unit_, area_.y, right - area_.x - 40 * unit_, area_.height};
+        if (!status.mistakes.empty())
+            draw_mistakes(status, room);
+        else if (status.findings)
+            draw_findings(status, room);
+        else
+            faces_.small.draw(
+                canvas_, room.x, upper(), "FINDINGS", {.ink = tint::quiet, .spacing = 1});
+    }
+
+private:
+    [[nodiscard]] int upper() const { return area_.y + 13 * unit_; }
+    [[nodiscard]] int lower() const { return area_.y + 30 * unit_; }
+
+    /// A dividing line at the left of a cell that ends at `right`; returns the next cell's right end.
+    int divide(int left) {
+        canvas_.fill({left - 20 * unit_, area_.y + 12 * unit_, unit_, area_.height - 24 * unit_},
+                     tint::strip_line);
+        return left - 40 * unit_;
+    }
+
+    int draw_zoom(const Status& status, int right) {
+        const std::string zoom = "x" + std::to_string(status.zoom);
+        const int width = std::max(faces_.small.width("F1 KEYS", 1), faces_.large.width(zoom));
+        const int left = right - width;
+        faces_.small.draw(canvas_, left, upper(), "F1 KEYS", {.ink = tint::quiet, .spacing = 1});
+        faces_.large.draw(canvas_, left, lower(), zoom, {.ink = tint::engraved});
+        return divide(left);
+    }
+
+    int draw_flash(const FlashShare& flash, int right) {
+        const bool fits = flash.left >= 0;
+        const std::string words = fits ? "FLASH LEFT" : "FLASH SHORT OF";
+        const std::string bytes = grouped(fits ? flash.left : -flash.left) + " bytes";
+        const std::string of = "of " + grouped(flash.capacity);
+        const int width = 190 * unit_;
+        const int left = right - width;
+        faces_.small.draw(canvas_, left, upper(), words, {.ink = tint::quiet, .spacing = 1});
+        faces_.small.draw(
+            canvas_, right - faces_.small.width(of), upper(), of, {.ink = tint::quiet});
+        const Colour ink = fits ? tint::engraved : tint::must;
+        const int taken = faces_.large.draw(canvas_, left, lower(), bytes, {.ink = ink});
+        // The bar takes the rest of the line.
+        const int bar_left = left + taken + 14 * unit_;
+        const Area bar{bar_left, lower() + 3 * unit_, right - bar_left, 7 * unit_};
+        const std::int64_t whole = std::max(flash.capacity, flash.taken + flash.display);
+        const auto part = [&](std::int64_t amount) {
+            return static_cast<int>(amount * bar.width / std::max<std::int64_t>(whole, 1));
+        };
+        canvas_.fill(bar, tint::flash_left);
+        canvas_.fill({bar.x, bar.y, part(flash.taken), bar.height}, tint::flash_taken);
+        canvas_.fill({bar.x + part(flash.taken), bar.y, part(flash.display), bar.height},
+                     fits ? tint::flash_display : tint::must);
+        return divide(left);
+    }
+
+    void draw_mistakes(const Status& status, const Area& room) {
+        const std::size_t number = status.mistakes.size();
+        std::string head = number == 1 ? "THE FILE HAS A MISTAKE"
+                                       : "THE FILE HAS " + std::to_string(number) + " MISTAKES";
+        if (status.shown_is_old) head += ". SHOWN IS THE LAST GOOD SAVE.";
+        mark(room.x, upper(), tint::must);
+        faces_.small.draw(canvas_,
+                          room.x + 14 * unit_,
+                          upper(),
+                          faces_.small.fitted(head, room.width - 14 * unit_),
+                          {.ink = tint::must, .spacing = 1});
+        const Finding& first = status.mistakes[std::min(status.chosen, number - 1)];
+        write_out(first, status.file, room);
+    }
+
+    void draw_findings(const Status& status, const Area& room) {
+        const std::vector<Finding>& all = *status.findings;
+        const auto number = [&](Severity severity) {
+            return static_cast<std::size_t>(
+                std::count_if(all.begin(), all.end(), [&](const Finding& finding) {
+                    return finding.severity == severity && !finding.waived;
+                }));
+        };
+        int x = room.x;
+        const std::size_t waived = static_cast<std::size_t>(std::count_if(
+            all.begin(), all.end(), [](const Finding& f) { return f.waived.has_value(); }));
+        const Count counts[] = {
+            {number(Severity::must), "must", "must", tint::must},
+            {number(Severity::should), "should", "should", tint::should},
+            {number(Severity::note), "note", "notes", tint::note},
+            {waived, "waived", "waived", tint::rule},
+        };
+        x += faces_.small.draw(canvas_, x, upper(), "FINDINGS", {.ink = tint::quiet, .spacing = 1});
+        x += 18 * unit_;
+        for (const Count& count : counts) {
+            if (count.number == 0) continue;
+            mark(x, upper(), count.colour);
+            x += 12 * unit_;
+            const std::string words =
+                std::to_string(count.number) + " " + (count.number == 1 ? count.one : count.many);
+            x += faces_.small.draw(canvas_, x, upper(), words, {.ink = tint::engraved});
+            x += 18 * unit_;
+        }
+        if (all.empty()) {
+            mark(x, upper(), tint::fine);
+            faces_.small.draw(canvas_, x + 12 * unit_, upper(), "none", {.ink = tint::engraved});
+            faces_.large.draw(canvas_,
+                              room.x,
+                              lower(),
+                              faces_.large.fitted("Every rule is kept.", room.width),
+                              {.ink = tint::engraved});
+            return;
+        }
+        if (all.size() > 1)
+            faces_.small.draw(canvas_,
+                              x,
+                              upper(),
+                              faces_.small.fitted("F: next", std::max(room.right() - x, 0)),
+                              {.ink = tint::quiet});
+        write_out(all[status.chosen % all.size()], status.file, room);
+    }
+
+    /// One finding in the lower line: its place and sentence.
+    void write_out(const Finding& finding, const std::string& file, const Area& room) {
+        std::string place = std::filesystem::path{file}.filename().string();
+        if (finding.place.line > 0)
+            place += ":" + std::to_string(finding.place.line) + ":" +
+                     std::to_string(finding.place.column);
+        int x = room.x;
+        canvas_.fill({x, lower(), 3 * unit_, faces_.large.height()}, colour_of(finding.severity));
+        x += 14 * unit_;
+        // A small face where the large one would cut the sentence.
+        const std::string words = finding.message + " [" + finding.rule + "]";
+        const bool roomy =
+            x + faces_.small.width(place) + 12 * unit_ + faces_.large.width(words) <= room.right();
+        const Lettering& face = roomy ? faces_.large : faces_.small;
+        const int base = lower() + faces_.large.ascent();
+        x += faces_.small.draw(
+            canvas_, x, base - faces_.small.ascent(), place, {.ink = tint::quiet});
+        x += 12 * unit_;
+        face.draw(canvas_,
+                  x,
+                  base - face.ascent(),
+                  face.fitted(words, room.right() - x),
+                  {.ink = tint::engraved});
+    }
+
+    /// A dot before a line of small words.
+    void mark(int x, int y, Colour colour) {
+        canvas_.disc({x + 3.5 * unit_, y + faces_.small.ascent() / 2.0, 3.5 * unit_}, colour);
+    }
+
+    Canvas& canvas_;
+    const Faces& faces_;
+    Area area_;
+    int unit_;
+};
+
+}  // namespace
+
+std::string grouped(std::int64_t number) {
+    std::string digits = std::to_string(number < 0 ? -number : number);
+    for (int at = static_cast<int>(digits.size()) - 3; at > 0; at -= 3)
+        digits.insert(static_cast<std::size_t>(at), " ");
+    return number < 0 ? "-" + digits : digits;
+}
+
+void draw_strip(Canvas& canvas, const Plan& plan, const Faces& faces, const Status& status) {
+    Strip(canvas, plan, faces).draw(status);
+}
+
+}  // namespace dialplate
