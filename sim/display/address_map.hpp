@@ -21,10 +21,10 @@ struct MemoryPixel {
     friend constexpr bool operator==(const MemoryPixel&, const MemoryPixel&) = default;
 };
 
-/// The eight ways of set_address_mode to walk through the memory. MX mirrors the physical column and MY
-/// the physical page, whether or not MV exchanges the two.
-/// Source: ST7735R data sheet V0.2 (2009-08-05), 9.11 "Memory data write/read direction"; the table of
-///         the ILI9341 data sheet is the same (from memory).
+/// The eight ways of set_address_mode to walk through the memory. MX mirrors the physical column
+/// and MY the physical page, whether or not MV exchanges the two.
+/// Source: ST7735R data sheet V0.2 (2009-08-05), 9.11 "Memory data write/read direction"; the
+/// table of the ILI9341 data sheet is the same (from memory).
 struct AddressMap {
     int columns = 0;  ///< Columns go from 0 to columns - 1, ...
     int pages = 0;    ///< ... pages from 0 to pages - 1.

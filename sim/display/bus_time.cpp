@@ -9,10 +9,12 @@ namespace dialplate {
 namespace {
 
 constexpr BusDriver drivers[] = {
-    // Polled: the flag shows 17 cycles after the write at half the processor clock, then the poll, the
-    // colour byte and the loop follow; 44 cycles a two-byte pixel, within BUS-15's 20 to 30 a byte.
+    // Polled: the flag shows 17 cycles after the write at half the processor clock, then the poll,
+    // the colour byte and the loop follow; 44 cycles a two-byte pixel, within BUS-15's 20 to 30 a
+    // byte.
     {BusKind::spi, "SPI, polled", 6, false, "measured: 44 cycles a pixel in a plain C++ loop"},
-    // One cycle for the single buffer to free itself, one for safety: a write at 17 is lost on some parts.
+    // One cycle for the single buffer to free itself, one for safety: a write at 17 is lost on
+    // some parts.
     {BusKind::spi_timed, "SPI, timed", 2, true, "standards BUS-15 and section 10, item 12"},
     // Double buffered: frames follow back to back, the floor of BUS-13.
     {BusKind::usart_spi, "USART as SPI master", 0, true, "standards BUS-13"},

@@ -10,8 +10,8 @@ namespace dialplate {
 struct BusDriver {
     BusKind kind;
     const char* name;
-    /// Serial: processor cycles a byte beyond the shifting of its eight bits. Parallel: all cycles of a
-    /// byte (data, strobe low, strobe high).
+    /// Serial: processor cycles a byte beyond the shifting of its eight bits. Parallel: all cycles
+    /// of a byte (data, strobe low, strobe high).
     int own_cycles;
     bool
         exact;  ///< Timed by counting instructions; otherwise polled, and an average over a long run.
@@ -32,8 +32,8 @@ struct BusClocks {
 [[nodiscard]] Hertz fastest_serial_clock(Hertz processor);
 
 /// Processor cycles that a driver needs for each byte of a long run, the bus clock permitting.
-/// Serial: the eight bits, in whole cycles, and the driver's own. Parallel: the driver's own, or more if
-/// the strobes may not follow so fast.
+/// Serial: the eight bits, in whole cycles, and the driver's own. Parallel: the driver's own, or
+/// more if the strobes may not follow so fast.
 [[nodiscard]] Cycles cycles_per_byte(BusKind kind, const BusClocks& clocks);
 
 /// Bytes to set up a window: 0x2A + 4, 0x2B + 4, 0x2C (standards BUS-04).
@@ -55,7 +55,8 @@ struct SentRectangle {
 [[nodiscard]] Milliseconds time_of(Cycles cycles, Hertz processor);
 
 /// The least time that a controller's write cycle allows for some bytes.
-/// @param write_ns  Least write cycle: of one bit on a serial bus, of one byte on a parallel one; ns.
+/// @param write_ns  Least write cycle: of one bit on a serial bus, of one byte on a parallel one;
+/// ns.
 /// Source: standards BUS-17, BUS-11.
 [[nodiscard]] Milliseconds controller_floor(Bytes bytes, BusKind kind, double write_ns);
 

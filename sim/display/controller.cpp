@@ -173,8 +173,8 @@ void Controller::parameters_complete() {
             map_ = AddressMap(address_mode_, memory_size_);
             break;
         case dcs::set_pixel_format: {
-            // The low three bits are those of the bus that writes to memory; the high ones belong to
-            // the video interface, which these modules do not use.
+            // The low three bits are those of the bus that writes to memory; the high ones belong
+            // to the video interface, which these modules do not use.
             const int format = taken_[0] & 7;
             const bool serial_18_only = bus_ != BusKind::parallel8 && display_.bytes_per_pixel == 3;
             if (format == (dcs::pixel_18_bit & 7)) {

@@ -1,23 +1,27 @@
 // The display controller, fed with bus traffic only.
 //
-// Modelled: the MIPI DCS commands that a driver for a small TFT sends (standards BUS-01..03): window,
-// memory write and continue, address mode, pixel format (16 and 18 bit), sleep, display on/off,
-// inversion, reset, nop; scroll, partial area, tearing line and idle mode (parameters taken, picture
-// unaffected). Pixels past the end of a window start again at its beginning; those outside the memory
-// are ignored (ST7735 data sheet V1.7, 10.1.19).
+// Modelled: the MIPI DCS commands that a driver for a small TFT sends (standards BUS-01..03):
+// window, memory write and continue, address mode, pixel format (16 and 18 bit), sleep, display
+// on/off, inversion, reset, nop; scroll, partial area, tearing line and idle mode (parameters
+// taken, picture unaffected). Pixels past the end of a window start again at its beginning; those
+// outside the memory are ignored (ST7735 data sheet V1.7, 10.1.19).
 //
-// Not modelled: reading back, gamma and power registers of the makers (their codes count as unknown
-// commands, their parameters are swallowed), timing, the noise in the memory at power-on (here: zero).
+// Not modelled: reading back, gamma and power registers of the makers (their codes count as
+// unknown commands, their parameters are swallowed), timing, the noise in the memory at power-on
+// (here: zero).
 //
-// Assumed about the panel behind the controller: the part's `turns` table is right. For each mounting it
-// says how the glass pixel (x, y), as the reader then sees it, is addressed; so the same address mode
-// and offsets show the picture upright and in its true colours, and any other address mode shows it
-// mirrored, turned, shifted, or with red and blue exchanged, as on the bench. Likewise `inverted`: a
-// panel that needs enter_invert_mode shows negative colours without it.
-// UNVERIFIED: that the BGR bit acts on the whole picture at once, not only on pixels written later;
-// a module on the bench would settle it. A driver that sets the bit once at start-up sees no difference.
+// Assumed about the panel behind the controller: the part's `turns` table is right. For each
+// mounting it says how the glass pixel (x, y), as the reader then sees it, is addressed; so the
+// same address mode and offsets show the picture upright and in its true colours, and any other
+// address mode shows it mirrored, turned, shifted, or with red and blue exchanged, as on the
+// bench. Likewise `inverted`: a panel that needs enter_invert_mode shows negative colours without
+// it.
+// UNVERIFIED: that the BGR bit acts on the whole picture at once, not only on pixels written
+// later; a module on the bench would settle it. A driver that sets the bit once at start-up sees
+// no difference.
 // UNVERIFIED: some data sheets let a soft reset leave address mode and pixel format alone; here it
-// returns everything except the memory to its power-on state (address mode 0, 18 bit, asleep, off).
+// returns everything except the memory to its power-on state (address mode 0, 18 bit, asleep,
+// off).
 //
 // Compared with: a slow twin in tests/display that keeps one pixel at a time, over random traffic.
 #pragma once
@@ -63,11 +67,14 @@ public:
     void command(std::uint8_t code);  ///< One byte with D/C low.
     void data(std::uint8_t byte);     ///< One byte with D/C high.
 
-    /// The same as the data bytes of `count` pixels of one colour in the present pixel format, but fast.
-    /// @param colour  RGB565; in 18-bit format, sent as eighteen_bit() codes it (pixel_format.hpp).
+    /// The same as the data bytes of `count` pixels of one colour in the present pixel format, but
+    /// fast.
+    /// @param colour  RGB565; in 18-bit format, sent as eighteen_bit() codes it
+    /// (pixel_format.hpp).
     void pixels(std::uint16_t colour, std::int64_t count);
 
-    /// Begins a new update: the next write of any pixel is its first, and the list of windows is empty.
+    /// Begins a new update: the next write of any pixel is its first, and the list of windows is
+    /// empty.
     void begin_update();
     [[nodiscard]] const BusCounters& counters() const { return counters_; }
 

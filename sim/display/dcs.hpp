@@ -1,5 +1,6 @@
-// The MIPI Display Command Set as far as small TFT controllers share it: codes, names spelled as in the
-// standard, and how many parameter bytes follow each. Source: standards BUS-01, BUS-02, BUS-03.
+// The MIPI Display Command Set as far as small TFT controllers share it: codes, names spelled as
+// in the standard, and how many parameter bytes follow each. Source: standards BUS-01, BUS-02,
+// BUS-03.
 #pragma once
 
 #include <cstdint>

@@ -11,8 +11,9 @@ namespace dialplate {
     return {static_cast<std::uint8_t>(rgb565 >> 8), static_cast<std::uint8_t>(rgb565 & 0xFF)};
 }
 
-/// The three bytes of a pixel in 18-bit format: red, green, blue, each widened to eight bits by repeating
-/// its top bits, so that white is FF FF FF (standards C565-02). The controller ignores the lowest two.
+/// The three bytes of a pixel in 18-bit format: red, green, blue, each widened to eight bits by
+/// repeating its top bits, so that white is FF FF FF (standards C565-02). The controller ignores
+/// the lowest two.
 [[nodiscard]] constexpr std::array<std::uint8_t, 3> eighteen_bit(std::uint16_t rgb565) {
     return {static_cast<std::uint8_t>(((rgb565 >> 8) & 0xF8) | (rgb565 >> 13)),
             static_cast<std::uint8_t>(((rgb565 >> 3) & 0xFC) | ((rgb565 >> 9) & 3)),

@@ -1,5 +1,5 @@
-// The bus that the engine draws on when it runs on the PC: turns windows and runs of a colour into the
-// very bytes that a driver in ui/mcu sends, and hands them to the controller model.
+// The bus that the engine draws on when it runs on the PC: turns windows and runs of a colour into
+// the very bytes that a driver in ui/mcu sends, and hands them to the controller model.
 #pragma once
 
 #include "sim/display/controller.hpp"
@@ -17,13 +17,13 @@ public:
     using Observer = std::function<void(bool is_command, std::uint8_t byte)>;
 
     /// @param turn  0, 90, 180, 270.
-    /// @param bus   On `parallel8` every part takes two bytes a pixel, whatever its serial bus needs
-    ///              (standards BUS-09). Build the controller with the same.
+    /// @param bus   On `parallel8` every part takes two bytes a pixel, whatever its serial bus
+    /// needs (standards BUS-09). Build the controller with the same.
     Wire(Controller& controller, const Display& display, int turn, BusKind bus = BusKind::spi);
 
     /// Brings the controller up: soft reset, sleep out, pixel format, address mode of the turn,
-    /// inversion if the panel needs it, display on. The waits that a driver must keep (standards BUS-05:
-    /// 5 ms after reset and after sleep out) carry no bytes and are not here.
+    /// inversion if the panel needs it, display on. The waits that a driver must keep (standards
+    /// BUS-05: 5 ms after reset and after sleep out) carry no bytes and are not here.
     void start();
 
     /// Opens a window in glass coordinates (turned); `width` and `height` at least 1. 11 bytes:
@@ -32,8 +32,8 @@ public:
     /// Sends `colour` for the next `count` pixels of the window, row by row; high byte first.
     void push(std::uint16_t colour, std::uint16_t count);
 
-    /// From now on every byte is also told to `observer`; an empty one ends that. Runs of pixels go to
-    /// the controller byte by byte while somebody listens.
+    /// From now on every byte is also told to `observer`; an empty one ends that. Runs of pixels
+    /// go to the controller byte by byte while somebody listens.
     void observe(Observer observer) { observer_ = std::move(observer); }
 
 private:
