@@ -6,7 +6,7 @@
 #include <span>
 #include <vector>
 
-namespace dialplate {
+namespace dialplate::fonts {
 
 /// Collects bits into whole bytes; the last byte is filled up with zeros.
 class BitWriter {
@@ -78,4 +78,4 @@ private:
     bool exhausted_ = false;
 };
 
-}  // namespace dialplate
+}  // namespace dialplate::fonts

@@ -1,8 +1,8 @@
 #include "fonts/code_plain.hpp"
 
-#include "fonts/box.hpp"
+#include "fonts/ink_box.hpp"
 
-namespace dialplate {
+namespace dialplate::fonts {
 
 void write_plain(BitWriter& to, const Bitmap& bitmap) {
     for (const std::uint8_t pixel : bitmap.pixels)
@@ -18,4 +18,4 @@ std::optional<Bitmap> read_plain(BitReader& from, int width, int height) {
     return bitmap;
 }
 
-}  // namespace dialplate
+}  // namespace dialplate::fonts

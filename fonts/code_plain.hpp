@@ -4,7 +4,7 @@
 #include "fonts/bits.hpp"
 #include "fonts/face.hpp"
 
-namespace dialplate {
+namespace dialplate::fonts {
 
 /// All pixels, row by row, no padding between rows.
 void write_plain(BitWriter& to, const Bitmap& bitmap);
@@ -12,4 +12,4 @@ void write_plain(BitWriter& to, const Bitmap& bitmap);
 /// @return Nothing if the bits end too early.
 std::optional<Bitmap> read_plain(BitReader& from, int width, int height);
 
-}  // namespace dialplate
+}  // namespace dialplate::fonts

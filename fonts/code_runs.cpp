@@ -1,11 +1,11 @@
 #include "fonts/code_runs.hpp"
 
-#include "fonts/box.hpp"
+#include "fonts/ink_box.hpp"
 
 #include <algorithm>
 #include <array>
 
-namespace dialplate {
+namespace dialplate::fonts {
 namespace {
 
 // Calls row_repeats() for a row that equals the one above, else row_differs(is_first_row) and then
@@ -117,4 +117,4 @@ std::optional<Bitmap> read_runs(BitReader& from, int width, int height, RunParam
     return bitmap;
 }
 
-}  // namespace dialplate
+}  // namespace dialplate::fonts

@@ -7,7 +7,7 @@
 
 #include <vector>
 
-namespace dialplate {
+namespace dialplate::fonts {
 
 /// Rice parameters of a face or picture, 0..rice_max each.
 struct RunParameters {
@@ -32,4 +32,4 @@ void write_runs(BitWriter& to, const Bitmap& bitmap, RunParameters parameters);
 ///         out of range.
 std::optional<Bitmap> read_runs(BitReader& from, int width, int height, RunParameters parameters);
 
-}  // namespace dialplate
+}  // namespace dialplate::fonts

@@ -8,7 +8,7 @@
 #include <fstream>
 #include <string_view>
 
-namespace dialplate {
+namespace dialplate::fonts {
 namespace {
 
 constexpr std::uintmax_t file_limit =
@@ -98,4 +98,4 @@ FontFile read_font_file(const std::string& path) {
     return file;
 }
 
-}  // namespace dialplate
+}  // namespace dialplate::fonts

@@ -6,7 +6,7 @@
 #include <string>
 #include <vector>
 
-namespace dialplate {
+namespace dialplate::fonts {
 
 /// What SDL2_ttf cannot be asked about a font.
 struct FontTraits {
@@ -30,4 +30,4 @@ struct FontFile {
 
 FontFile read_font_file(const std::string& path);
 
-}  // namespace dialplate
+}  // namespace dialplate::fonts

@@ -6,7 +6,7 @@
 #include <span>
 #include <vector>
 
-namespace dialplate {
+namespace dialplate::fonts {
 
 /// @pre at + 2 <= bytes.size(), number <= 0xFFFF.
 inline void put_u16(std::vector<std::uint8_t>& bytes, std::size_t at, std::size_t number) {
@@ -19,4 +19,4 @@ inline std::size_t get_u16(std::span<const std::uint8_t> bytes, std::size_t at) 
     return bytes[at] | static_cast<std::size_t>(bytes[at + 1]) << 8;
 }
 
-}  // namespace dialplate
+}  // namespace dialplate::fonts

@@ -1,18 +1,21 @@
 #include "fonts/measure.hpp"
 
-#include "fonts/box.hpp"
+#include "fonts/ink_box.hpp"
 
 #include <algorithm>
 #include <string_view>
 
 namespace dialplate {
+
+using namespace fonts;
+
 namespace {
 
 std::optional<int> height_of_first(const RasterFace& face, std::u32string_view in_order) {
     for (const char32_t code : in_order)
         for (const Glyph& glyph : face.glyphs)
             if (glyph.code == code) {
-                const Box box = ink_box(glyph.cell);
+                const InkBox box = ink_box(glyph.cell);
                 if (box.height > 0) return box.height;
             }
     return std::nullopt;

@@ -1,12 +1,12 @@
 #include "fonts/open_font.hpp"
 
-#include "fonts/box.hpp"
+#include "fonts/ink_box.hpp"
 
 #include <SDL2/SDL_ttf.h>
 
 #include <algorithm>
 
-namespace dialplate {
+namespace dialplate::fonts {
 namespace {
 
 // SDL2_ttf counts its users, so others in the process may start and end it on their own.
@@ -102,7 +102,7 @@ std::optional<Drawn> OpenFont::draw(char32_t code) const {
     if (surface == nullptr) return drawn;  // no width: not even a blank
     const Bitmap picture = from_surface(*surface);
     SDL_FreeSurface(surface);
-    const Box box = ink_box(picture);
+    const InkBox box = ink_box(picture);
     if (box.width > 0) {
         // The surface begins at the pen or left of it, and at the ascender or above it, whatever the
         // glyph needs.
@@ -121,4 +121,4 @@ int OpenFont::blank_height() const {
     return std::max(1, TTF_FontAscent(font_));
 }
 
-}  // namespace dialplate
+}  // namespace dialplate::fonts

@@ -11,7 +11,7 @@
 
 struct _TTF_Font;
 
-namespace dialplate {
+namespace dialplate::fonts {
 
 /// A character as drawn: its ink relative to the pen, which stands at the left edge of column 0 on
 /// the baseline, row 0 being the first row below it (y grows downwards).
@@ -52,4 +52,4 @@ private:
     std::string error_;
 };
 
-}  // namespace dialplate
+}  // namespace dialplate::fonts

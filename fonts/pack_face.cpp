@@ -1,8 +1,8 @@
 // Faces as the image holds them: ui/image.md, "Face".
-#include "fonts/box.hpp"
 #include "fonts/code_plain.hpp"
 #include "fonts/code_runs.hpp"
 #include "fonts/face.hpp"
+#include "fonts/ink_box.hpp"
 #include "fonts/little_endian.hpp"
 #include "ui/image_format.hpp"
 
@@ -10,6 +10,9 @@
 #include <map>
 
 namespace dialplate {
+
+using namespace fonts;
+
 namespace {
 
 bool storable(const RasterFace& raster, int enlarged) {
@@ -28,7 +31,7 @@ int digit_advance(const RasterFace& raster) {
 }
 
 std::vector<std::uint8_t> plain_glyph(const Bitmap& cell) {
-    const Box box = ink_box(cell);
+    const InkBox box = ink_box(cell);
     std::vector<std::uint8_t> bytes;
     for (const int metric : {cell.width, box.left, box.top, box.width, box.height})
         bytes.push_back(static_cast<std::uint8_t>(metric));
@@ -101,7 +104,7 @@ std::size_t cropped_bytes(const RasterFace& raster) {
     constexpr std::size_t metrics = 7;  // place u16, width, height, left, top, advance
     std::size_t bytes = 0;
     for (const Glyph& glyph : raster.glyphs) {
-        const Box box = ink_box(glyph.cell);
+        const InkBox box = ink_box(glyph.cell);
         bytes +=
             (static_cast<std::size_t>(box.width) * static_cast<std::size_t>(box.height) + 7) / 8 +
             metrics;

@@ -1,14 +1,17 @@
 // Pictures as the image holds them: ui/image.md, "Picture".
-#include "fonts/box.hpp"
 #include "fonts/code_plain.hpp"
 #include "fonts/code_runs.hpp"
 #include "fonts/face.hpp"
+#include "fonts/ink_box.hpp"
 #include "fonts/little_endian.hpp"
 #include "ui/image_format.hpp"
 
 #include <algorithm>
 
 namespace dialplate {
+
+using namespace fonts;
+
 namespace {
 
 constexpr int greatest_glass = 1023;  // px; ui/image.md, "Drawbacks"
@@ -19,7 +22,8 @@ constexpr int strip_pixels = 1024;
 constexpr int most_strips = 255;
 
 int rows_of_a_strip(const Bitmap& bitmap) {
-    const int wanted = std::clamp(strip_pixels / std::max(1, bitmap.width), 1, 255);
+    const int wanted =
+        std::clamp(strip_pixels / bitmap.width, 1, std::min(bitmap.height, 255));
     const int least = (bitmap.height + most_strips - 1) / most_strips;
     return std::max(wanted, least);
 }
@@ -28,7 +32,7 @@ std::vector<Bitmap> strips_of(const Bitmap& bitmap, int rows) {
     std::vector<Bitmap> strips;
     for (int top = 0; top < bitmap.height; top += rows)
         strips.push_back(
-            cut(bitmap, Box{0, top, bitmap.width, std::min(rows, bitmap.height - top)}));
+            cut(bitmap, InkBox{0, top, bitmap.width, std::min(rows, bitmap.height - top)}));
     return strips;
 }
 

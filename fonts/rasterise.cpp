@@ -1,13 +1,16 @@
 // From a font file to cells: draws each character, then gives all of them one height.
-#include "fonts/box.hpp"
 #include "fonts/face.hpp"
 #include "fonts/font_file.hpp"
+#include "fonts/ink_box.hpp"
 #include "fonts/open_font.hpp"
 
 #include <algorithm>
 #include <iterator>
 
 namespace dialplate {
+
+using namespace fonts;
+
 namespace {
 
 // The image holds width, height and number of cells in one byte each (ui/image.md, "Face").

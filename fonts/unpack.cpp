@@ -1,9 +1,9 @@
 // The way back, slow and careful: for tests, and for pictures of a packed face. The engine's decoders
 // are in ui/.
-#include "fonts/box.hpp"
 #include "fonts/code_plain.hpp"
 #include "fonts/code_runs.hpp"
 #include "fonts/face.hpp"
+#include "fonts/ink_box.hpp"
 #include "fonts/little_endian.hpp"
 #include "ui/image_format.hpp"
 
@@ -11,6 +11,9 @@
 #include <span>
 
 namespace dialplate {
+
+using namespace fonts;
+
 namespace {
 
 constexpr int greatest_glass = 1023;  // px; ui/image.md, "Drawbacks"

@@ -1,12 +1,12 @@
-// Where the ink of a bitmap is.
+// Where the ink of a bitmap is. What lives in namespace fonts is of this folder alone.
 #pragma once
 
 #include "fonts/face.hpp"
 
-namespace dialplate {
+namespace dialplate::fonts {
 
 /// A rectangle of pixels, half-open: left <= x < left + width. No ink: all zero.
-struct Box {
+struct InkBox {
     int left = 0;
     int top = 0;
     int width = 0;
@@ -14,17 +14,17 @@ struct Box {
 };
 
 /// The smallest box that holds all ink of `bitmap`.
-Box ink_box(const Bitmap& bitmap);
+InkBox ink_box(const Bitmap& bitmap);
 
 /// An all-ground bitmap.
 Bitmap blank(int width, int height);
 
 /// The pixels of `bitmap` inside `box`.
 /// @pre The box lies inside the bitmap.
-Bitmap cut(const Bitmap& bitmap, const Box& box);
+Bitmap cut(const Bitmap& bitmap, const InkBox& box);
 
 /// Copies `part` into `whole` with its corner at (left, top).
 /// @pre It lies inside.
 void paste(Bitmap& whole, const Bitmap& part, int left, int top);
 
-}  // namespace dialplate
+}  // namespace dialplate::fonts

@@ -1,10 +1,10 @@
-#include "fonts/box.hpp"
+#include "fonts/ink_box.hpp"
 
 #include <algorithm>
 
-namespace dialplate {
+namespace dialplate::fonts {
 
-Box ink_box(const Bitmap& bitmap) {
+InkBox ink_box(const Bitmap& bitmap) {
     int left = bitmap.width, right = 0, top = bitmap.height, bottom = 0;
     const std::uint8_t* pixel = bitmap.pixels.data();
     for (int y = 0; y < bitmap.height; ++y) {
@@ -27,7 +27,7 @@ Bitmap blank(int width, int height) {
                                       static_cast<std::size_t>(height))};
 }
 
-Bitmap cut(const Bitmap& bitmap, const Box& box) {
+Bitmap cut(const Bitmap& bitmap, const InkBox& box) {
     Bitmap part{box.width, box.height, {}};
     part.pixels.reserve(static_cast<std::size_t>(box.width) * static_cast<std::size_t>(box.height));
     for (int y = 0; y < box.height; ++y) {
@@ -47,4 +47,4 @@ void paste(Bitmap& whole, const Bitmap& part, int left, int top) {
     }
 }
 
-}  // namespace dialplate
+}  // namespace dialplate::fonts
