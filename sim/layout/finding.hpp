@@ -22,21 +22,25 @@ enum class Severity { error, must, should, note };
 /// The result of a check, or a mistake found while reading.
 struct Finding {
     Severity severity = Severity::error;
-    std::string rule;     ///< Short name, also the name of the file that computes it.
-    std::string pointer;  ///< JSON Pointer (RFC 6901) of the item or member; empty: the whole document.
+    std::string rule;  ///< Short name, also the name of the file that computes it.
+    std::string
+        pointer;  ///< JSON Pointer (RFC 6901) of the item or member; empty: the whole document.
     Place place{};
+    std::string
+        file{};  ///< Where `place` is, if not in the layout itself: a part file. Else empty.
     std::string message;  ///< One sentence: the thing, the value found, the value needed.
     std::optional<double> measured;  ///< In `unit`.
     std::optional<double> required;  ///< In `unit`.
     std::string unit;
-    std::string source;  ///< Standard, data sheet or "common practice, no source".
+    std::string source;                 ///< Standard, data sheet or "common practice, no source".
     std::optional<std::string> waived;  ///< The author's reason, if accepted on purpose.
 };
 
-/// By place, then by rule: the order in which findings are reported.
+/// By file, place, then by rule (stable): the order in which findings are reported.
 void sort_by_place(std::vector<Finding>& findings);
 
-/// `file:line:column: severity: message [rule]` (GNU Coding Standards, "Formatting Error Messages").
+/// @param file  Name of the layout; a finding that names a file of its own keeps it.
+/// @return `file:line:column: severity: message [rule]` (GNU Coding Standards, "Formatting Error Messages").
 std::string gnu_line(const std::string& file, const Finding& finding);
 
 const char* name_of(Severity severity);

@@ -47,11 +47,11 @@ struct Display {
     bool inverted = false;          ///< Panel needs enter_invert_mode to show true colours.
     int bytes_per_pixel = 2;        ///< On the serial bus: 2 (RGB565) or 3 (18 bit).
     std::optional<double> luminance_cd_m2;
-    std::optional<double> panel_contrast;       ///< Dark-room ratio.
-    std::optional<double> serial_write_ns;      ///< Least serial write cycle.
-    std::optional<double> parallel_write_ns;    ///< Least 8080 write cycle.
-    std::optional<double> logic_supply_max_v;   ///< Recommended upper limit.
-    std::optional<double> logic_absolute_max_v; ///< Absolute maximum rating.
+    std::optional<double> panel_contrast;        ///< Dark-room ratio.
+    std::optional<double> serial_write_ns;       ///< Least serial write cycle.
+    std::optional<double> parallel_write_ns;     ///< Least 8080 write cycle.
+    std::optional<double> logic_supply_max_v;    ///< Recommended upper limit.
+    std::optional<double> logic_absolute_max_v;  ///< Absolute maximum rating.
     std::optional<double> backlight_ma;
     std::map<std::string, SourceMark> sources;  ///< By member name of the part file.
 };
@@ -124,10 +124,10 @@ struct Face {
     int scale = 1;     ///< Enlarged 1..4 times.
     PackingWish packing = PackingWish::automatic;
     // Segment digits, from geometry:
-    int segment_width = 0;   ///< Cell width without the gap to the next digit.
+    int segment_width = 0;  ///< Cell width without the gap to the next digit.
     int segment_height = 0;
     int segment_stroke = 0;
-    int segment_gap = 0;     ///< Blank columns to the right of each digit.
+    int segment_gap = 0;  ///< Blank columns to the right of each digit.
     std::string pointer;
 };
 
@@ -151,8 +151,9 @@ enum class Role {
 /// One state of a `choice` value.
 struct Choice {
     std::string text;
-    std::optional<std::int32_t> number;  ///< What it stands for, in the value's unit: a band's first
-                                         ///< frequency, a step in hertz, an attenuation in dB.
+    std::optional<std::int32_t>
+        number;  ///< What it stands for, in the value's unit: a band's first
+                 ///< frequency, a step in hertz, an attenuation in dB.
     std::optional<std::int32_t> low, high;  ///< A band's edges.
     std::optional<std::string> mode;        ///< A band's usual mode.
     std::string pointer;
@@ -198,10 +199,10 @@ struct Look {
 enum class ActionKind { none, set, step, toggle, page };
 struct Action {
     ActionKind kind = ActionKind::none;
-    ValueId value = 0;      ///< set, step, toggle.
+    ValueId value = 0;        ///< set, step, toggle.
     std::int32_t amount = 0;  ///< set: the value (choice index, number); step: by how much.
-    bool around = false;    ///< step: wrap at the ends.
-    int page = 0;           ///< page: index into Layout::pages.
+    bool around = false;      ///< step: wrap at the ends.
+    int page = 0;             ///< page: index into Layout::pages.
     std::string pointer;
 };
 
@@ -210,12 +211,13 @@ struct Readout {
     ValueId value = 0;
     FaceId face = 0;
     PaintId ink = 0, ground = 0;
-    std::vector<int> groups;  ///< Digits per group, left to right; their sum is the digit count, <= 10.
-    std::string separator;    ///< One character between groups; empty: none.
-    int drop = 0;             ///< Trailing decimal digits not shown, 0..9.
-    int least = 1;            ///< Digits always shown; those to their left are blank when zero.
+    std::vector<int>
+        groups;  ///< Digits per group, left to right; their sum is the digit count, <= 10.
+    std::string separator;  ///< One character between groups; empty: none.
+    int drop = 0;           ///< Trailing decimal digits not shown, 0..9.
+    int least = 1;          ///< Digits always shown; those to their left are blank when zero.
     Align align = Align::right;
-    std::string unit;         ///< Text after the number, in unit_face.
+    std::string unit;  ///< Text after the number, in unit_face.
     FaceId unit_face = 0;
     PaintId unit_ink = 0;
     std::optional<ValueId> tuning;  ///< The value that holds the tuning step; its digit is marked.
@@ -225,14 +227,14 @@ struct Readout {
 struct Key {
     std::string text;  ///< One to three lines, separated by a line feed.
     FaceId face = 0;
-    int look = 0;      ///< Index into Layout::looks.
-    int radius = 0;    ///< Corner radius, 0: square.
-    int edge = 1;      ///< Edge width, 0..8.
+    int look = 0;    ///< Index into Layout::looks.
+    int radius = 0;  ///< Corner radius, 0: square.
+    int edge = 1;    ///< Edge width, 0..8.
     Action tap, hold;
-    bool repeat = false;                    ///< Repeats `tap` while held.
-    std::optional<ValueId> active_value;    ///< Drawn active while this value equals active_at.
+    bool repeat = false;                  ///< Repeats `tap` while held.
+    std::optional<ValueId> active_value;  ///< Drawn active while this value equals active_at.
     std::int32_t active_at = 0;
-    std::optional<ValueId> enabled_by;      ///< A flag; disabled while it is off.
+    std::optional<ValueId> enabled_by;  ///< A flag; disabled while it is off.
 };
 
 struct Legend {
@@ -246,8 +248,9 @@ struct Legend {
 /// words.
 struct Lamp {
     ValueId value = 0;
-    std::optional<std::int32_t> when;  ///< Lit at this value; absent: shows the present choice's text.
-    std::string text;                  ///< With `when`: the words in it.
+    std::optional<std::int32_t>
+        when;          ///< Lit at this value; absent: shows the present choice's text.
+    std::string text;  ///< With `when`: the words in it.
     FaceId face = 0;
     Tones lit, unlit;
     int radius = 0;
@@ -263,31 +266,31 @@ struct MeterMark {
 struct Meter {
     ValueId value = 0;  ///< number or level.
     std::int32_t from = 0, to = 0;
-    int bar = 8;         ///< Height of the bar (width, if upright), px.
+    int bar = 8;  ///< Height of the bar (width, if upright), px.
     bool upright = false;
-    int block = 0;       ///< Block length, px; 0: a solid bar.
-    int gap = 0;         ///< Blank between blocks.
+    int block = 0;  ///< Block length, px; 0: a solid bar.
+    int gap = 0;    ///< Blank between blocks.
     PaintId ink = 0, ground = 0, unlit = 0;
-    PaintId over = 0;             ///< Ink beyond `over_from`.
-    std::int32_t over_from = 0;   ///< Above `to`: never.
+    PaintId over = 0;            ///< Ink beyond `over_from`.
+    std::int32_t over_from = 0;  ///< Above `to`: never.
     bool peak = false;
     PaintId peak_ink = 0;
     int peak_hold_ms = 1000;
     std::vector<MeterMark> marks;
-    FaceId face = 0;              ///< Of the marks.
+    FaceId face = 0;  ///< Of the marks.
     PaintId mark_ink = 0;
-    int tick = 4;                 ///< Length of a mark's tick, px.
+    int tick = 4;  ///< Length of a mark's tick, px.
 };
 
 /// A moving tuning scale.
 struct Scale {
     ValueId value = 0;  ///< number.
     bool tape = true;   ///< true: the tape moves under a fixed pointer; false: the pointer moves.
-    std::int32_t per_pixel = 1;  ///< Units a pixel.
-    std::int32_t from = 0;       ///< Moving pointer: the value at the left end.
+    std::int32_t per_pixel = 1;            ///< Units a pixel.
+    std::int32_t from = 0;                 ///< Moving pointer: the value at the left end.
     std::int32_t minor = 10, major = 100;  ///< Units between ticks; multiples of per_pixel.
-    std::int32_t divide = 1;     ///< Label shows value / divide ...
-    int decimals = 0;            ///< ... with so many decimals of that quotient's last digits.
+    std::int32_t divide = 1;               ///< Label shows value / divide ...
+    int decimals = 0;  ///< ... with so many decimals of that quotient's last digits.
     int minor_tick = 4, major_tick = 8;
     FaceId face = 0;
     PaintId ink = 0, ground = 0, label_ink = 0, pointer_ink = 0;
@@ -345,7 +348,7 @@ struct Layout {
     Display display;
     int turn = 0;  ///< 0, 90, 180, 270.
     Mcu mcu;
-    Hertz clock;   ///< Of the microcontroller.
+    Hertz clock;  ///< Of the microcontroller.
     Bus bus;
     Taken taken;
     Viewing viewing;
@@ -361,8 +364,12 @@ struct Layout {
     std::map<std::string, Place> places;  ///< By JSON Pointer: where each member's value starts.
 
     /// Size of the glass as the reader sees it, turned.
-    [[nodiscard]] int glass_width() const { return turn % 180 == 0 ? display.width : display.height; }
-    [[nodiscard]] int glass_height() const { return turn % 180 == 0 ? display.height : display.width; }
+    [[nodiscard]] int glass_width() const {
+        return turn % 180 == 0 ? display.width : display.height;
+    }
+    [[nodiscard]] int glass_height() const {
+        return turn % 180 == 0 ? display.height : display.width;
+    }
     /// Pixel pitch, across and down, as the reader sees it.
     [[nodiscard]] Millimetres pitch_x() const;
     [[nodiscard]] Millimetres pitch_y() const;

@@ -25,8 +25,9 @@ Reading read_layout(std::string_view text, const std::string& file, const std::s
 /// than 4 MiB) is a finding like any other.
 Reading load_layout(const std::string& file);
 
-/// Where a file named in a layout is: beside the layout, then in the project's fonts/ (for faces) or
-/// layouts/ folder, or as an absolute path. Empty when there is none.
+/// Where a file named in a layout is: beside the layout, then in the project's fonts/ or layouts/ folder,
+/// or as an absolute path; a bare font name also among the fonts installed on the system. Empty when
+/// there is none.
 std::string find_file(const std::string& directory, const std::string& name);
 
 }  // namespace dialplate

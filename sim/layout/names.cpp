@@ -1,0 +1,39 @@
+#include "sim/layout/names.hpp"
+
+namespace dialplate {
+
+bool Names::add(const std::string& name, Place place) {
+    if (!indices_.emplace(name, static_cast<int>(order_.size())).second) return false;
+    order_.push_back(name);
+    places_.push_back(place);
+    return true;
+}
+
+std::optional<int> Names::index(const std::string& name) const {
+    const auto found = indices_.find(name);
+    return found == indices_.end() ? std::nullopt : std::optional(found->second);
+}
+
+std::optional<int> Names::find(const Members& members, std::string_view member) const {
+    const std::optional<std::string> name = members.text(member, {.least = 0});
+    if (!name) return std::nullopt;
+    if (const std::optional<int> found = index(*name)) return found;
+    if (!readable_) return std::nullopt;
+    const std::vector<std::string_view> known(order_.begin(), order_.end());
+    const std::string suggestion = did_you_mean(*name, known, members.mistakes());
+    const std::string rule = "unknown-" + std::string(kind_);
+    members.fail(member,
+                 rule.c_str(),
+                 "names the " + std::string(kind_) + ' ' + quote(*name) +
+                     (known.empty() ? ", but " + quote(section_) + " is empty"
+                                    : ", which " + quote(section_) + " does not have" +
+                                          (suggestion.empty() ? ";" : suggestion) + " there are " +
+                                          listed(known)));
+    return std::nullopt;
+}
+
+int Names::find_or(const Members& members, std::string_view member, int otherwise) const {
+    return find(members, member).value_or(otherwise);
+}
+
+}  // namespace dialplate

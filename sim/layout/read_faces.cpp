@@ -1,0 +1,93 @@
+// Faces: fonts at one size, and digits from geometry.
+#include "sim/layout/draft.hpp"
+#include "sim/layout/members.hpp"
+
+#include <algorithm>
+
+namespace dialplate {
+namespace {
+
+constexpr MemberName raster_members[] = {{"file", true}, {"size", true}, {"scale"}, {"packing"}};
+constexpr MemberName segment_members[] = {{"segments", true}};
+constexpr MemberName any_members[] = {{"file"}, {"size"}, {"scale"}, {"packing"}, {"segments"}};
+constexpr MemberName geometry_members[] = {
+    {"width", true}, {"height", true}, {"stroke", true}, {"gap"}};
+
+constexpr int largest_cell = 255;  // u8 height and advance of a face in the image
+
+void read_segments(const Members& members, Face& face) {
+    face.kind = FaceKind::segment;
+    const Node* const node = members.find("segments");
+    if (node == nullptr) return;
+    const Members geometry(*node,
+                           members.pointer_of("segments"),
+                           {"segment face", face.name},
+                           geometry_members,
+                           members.mistakes());
+    // Two upright strokes and a hole between them; three level ones and two holes.
+    constexpr int least_width = 3, least_height = 5;
+    face.segment_width = geometry.whole_or("width", {least_width, largest_cell}, least_width);
+    face.segment_height = geometry.whole_or("height", {least_height, largest_cell}, least_height);
+    const int thickest =
+        std::max(1, std::min((face.segment_width - 1) / 2, (face.segment_height - 2) / 3));
+    face.segment_stroke = geometry.whole_or(
+        "stroke", {1, thickest, "two strokes across and three down need room between them"}, 1);
+    face.segment_gap =
+        geometry.whole_or("gap",
+                          {0, largest_cell - face.segment_width, "width and gap in one byte"},
+                          std::min(face.segment_stroke, largest_cell - face.segment_width));
+}
+
+}  // namespace
+
+PackingWish read_packing(const Members& members) {
+    static constexpr Word<PackingWish> packings[] = {{"automatic", PackingWish::automatic},
+                                                     {"plain", PackingWish::plain},
+                                                     {"runs", PackingWish::runs}};
+    return members.one_of("packing", std::span<const Word<PackingWish>>(packings))
+        .value_or(PackingWish::automatic);
+}
+
+void read_faces(const Members& document, Draft& draft) {
+    const Node* const faces = document.object("faces");
+    if (faces == nullptr) {
+        if (document.has("faces")) draft.faces.unreadable();
+        return;
+    }
+    if (faces->members.size() > most_named) {
+        document.fail("faces",
+                      "out-of-range",
+                      "has " + std::to_string(faces->members.size()) + " faces; allowed are 0 to " +
+                          std::to_string(most_named));
+    }
+    for (const Member& member : faces->members) {
+        Face face;
+        face.name = member.name;
+        face.pointer = document.pointer_of("faces") + pointer_part(member.name);
+        check_name(face.name, "face", face.pointer, member.place, draft.mistakes);
+        draft.faces.add(face.name, member.place);
+        const bool segment = member.value.find("segments") != nullptr;
+        const bool raster = member.value.find("file") != nullptr;
+        const MemberTable table = segment  ? MemberTable(segment_members)
+                                  : raster ? MemberTable(raster_members)
+                                           : MemberTable(any_members);
+        const Members members(
+            member.value, face.pointer, {"face", face.name}, table, draft.mistakes);
+        if (segment) {
+            read_segments(members, face);
+        } else {
+            if (!raster && member.value.kind == Node::Kind::object) {
+                members.fail_whole("missing-member",
+                                   "lacks \"file\" and \"segments\"; a face has one of them");
+            }
+            constexpr Range sizes{4, largest_cell, "pixels"};
+            face.file = members.text("file", {.least = 1}).value_or("");
+            face.size = members.whole_or("size", sizes, static_cast<int>(sizes.least));
+            face.scale = members.whole_or("scale", {1, 4}, 1);
+            face.packing = read_packing(members);
+        }
+        draft.layout.faces.push_back(std::move(face));
+    }
+}
+
+}  // namespace dialplate

@@ -1,0 +1,94 @@
+// Display, microcontroller and bus: what the layout runs on.
+#include "sim/layout/draft.hpp"
+#include "sim/layout/members.hpp"
+#include "sim/layout/parts.hpp"
+
+namespace dialplate {
+namespace {
+
+constexpr MemberName mcu_members[] = {{"part", true}, {"clock_mhz", true}};
+constexpr MemberName bus_members[] = {{"kind", true}, {"clock_mhz", true}};
+constexpr MemberName taken_members[] = {{"flash"}, {"ram"}};
+
+constexpr std::int64_t largest_memory = std::int64_t{1} << 30;
+
+// The part of that name on the shelf, or a mistake at the member.
+template <class Part>
+std::optional<Part> part_named(const Members& members,
+                               std::string_view member,
+                               std::string_view kind,
+                               Shelf<Part> (*load)(const std::string&, std::vector<Finding>&),
+                               const Draft& draft) {
+    const std::optional<std::string> name = members.text(member, {.least = 1});
+    if (!name) return std::nullopt;
+    const Shelf<Part> shelf = load(draft.layout.directory, draft.mistakes.findings());
+    std::vector<std::string_view> known;
+    for (const Part& part : shelf.parts) {
+        if (part.name == *name) return part;
+        known.push_back(part.name);
+    }
+    // A broken part file may have held it: that is the mistake, not this name.
+    if (!shelf.readable) return std::nullopt;
+    const std::string suggestion = did_you_mean(*name, known, draft.mistakes);
+    members.fail(member,
+                 "unknown-part",
+                 "is " + quote(*name) + ", which is no " + std::string(kind) +
+                     " of the parts files" + (suggestion.empty() ? ";" : suggestion) +
+                     " there are " + listed(known));
+    return std::nullopt;
+}
+
+bool written_out(const Node* node) {
+    return node != nullptr && node->kind == Node::Kind::object;
+}
+
+}  // namespace
+
+void read_display(const Members& document, Draft& draft) {
+    const Node* const node = document.find("display");
+    if (node == nullptr) return;
+    if (written_out(node)) {
+        draft.layout.display = display_from(*node, document.pointer_of("display"), draft.mistakes);
+    } else if (const auto found =
+                   part_named<Display>(document, "display", "display", load_displays, draft)) {
+        draft.layout.display = *found;
+    }
+}
+
+void read_mcu(const Members& document, Draft& draft) {
+    const Node* const node = document.find("mcu");
+    if (node == nullptr) return;
+    const Members mcu(*node, document.pointer_of("mcu"), {"mcu"}, mcu_members, draft.mistakes);
+    const Node* const part = mcu.find("part");
+    if (written_out(part)) {
+        draft.layout.mcu = mcu_from(*part, mcu.pointer_of("part"), draft.mistakes);
+    } else if (const auto found =
+                   part_named<Mcu>(mcu, "part", "microcontroller", load_mcus, draft)) {
+        draft.layout.mcu = *found;
+    }
+    draft.layout.clock = Hertz{mcu.number("clock_mhz", {0.1, 1000.0}).value_or(0.0) * 1e6};
+}
+
+void read_bus(const Members& document, Draft& draft) {
+    const Node* const node = document.find("bus");
+    if (node == nullptr) return;
+    static constexpr Word<BusKind> kinds[] = {{"spi", BusKind::spi},
+                                              {"spi_timed", BusKind::spi_timed},
+                                              {"usart_spi", BusKind::usart_spi},
+                                              {"parallel8", BusKind::parallel8}};
+    const Members bus(*node, document.pointer_of("bus"), {"bus"}, bus_members, draft.mistakes);
+    draft.layout.bus.kind =
+        bus.one_of("kind", std::span<const Word<BusKind>>(kinds)).value_or(BusKind::spi);
+    draft.layout.bus.clock = Hertz{bus.number("clock_mhz", {0.01, 200.0}).value_or(0.0) * 1e6};
+}
+
+void read_taken(const Members& document, Draft& draft) {
+    const Node* const node = document.find("taken");
+    if (node == nullptr) return;
+    const Members taken(
+        *node, document.pointer_of("taken"), {"taken"}, taken_members, draft.mistakes);
+    draft.layout.taken.flash = Bytes{taken.whole("flash", {0, largest_memory}).value_or(0)};
+    draft.layout.taken.ram = Bytes{taken.whole("ram", {0, largest_memory}).value_or(0)};
+}
+
+}  // namespace dialplate
