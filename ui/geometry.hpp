@@ -9,20 +9,6 @@
 
 namespace dialplate {
 
-// On an 8-bit machine arithmetic happens in int; these two say that a result is known to fit.
-constexpr uint16_t word(uint32_t value) {
-    return static_cast<uint16_t>(value);
-}
-constexpr uint8_t byte(uint32_t value) {
-    return static_cast<uint8_t>(value);
-}
-constexpr uint16_t smaller(uint16_t a, uint16_t b) {
-    return a < b ? a : b;
-}
-constexpr uint16_t greater(uint16_t a, uint16_t b) {
-    return a < b ? b : a;
-}
-
 struct Rect {
     uint16_t x, y, w, h;
     bool contains(uint16_t px, uint16_t py) const {
@@ -34,17 +20,24 @@ struct Point {
     uint16_t x, y;
 };
 
-inline Rect read_rect(Reader& from) {
-    const uint8_t x = from.u8(), y = from.u8(), w = from.u8(), h = from.u8(), high = from.u8();
-    return Rect{word(x | ((high & 0x03u) << 8)),
-                word(y | ((high & 0x0Cu) << 6)),
-                word(w | ((high & 0x30u) << 4)),
-                word(h | ((high & 0xC0u) << 2))};
+/// The low byte at `at`, with two more bits that stand `shift` up in the byte `high`.
+constexpr uint16_t coordinate(uint8_t low, uint8_t high, uint8_t shift) {
+    return word(low | (high >> shift & 3u) << 8);
 }
 
-inline Point read_point(Reader& from) {
-    const uint8_t x = from.u8(), y = from.u8(), high = from.u8();
-    return Point{word(x | ((high & 0x03u) << 8)), word(y | ((high & 0x0Cu) << 6))};
+template <class Rom>
+__attribute__((noinline)) Rect read_rect(const Rom& rom, uint16_t at) {
+    const uint8_t high = rom.u8(word(at + 4u));
+    return Rect{coordinate(rom.u8(at), high, 0),
+                coordinate(rom.u8(word(at + 1u)), high, 2),
+                coordinate(rom.u8(word(at + 2u)), high, 4),
+                coordinate(rom.u8(word(at + 3u)), high, 6)};
+}
+
+template <class Rom>
+__attribute__((noinline)) Point read_point(const Rom& rom, uint16_t at) {
+    const uint8_t high = rom.u8(word(at + 2u));
+    return Point{coordinate(rom.u8(at), high, 0), coordinate(rom.u8(word(at + 1u)), high, 2)};
 }
 
 }  // namespace dialplate

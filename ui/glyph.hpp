@@ -13,105 +13,111 @@
 namespace dialplate {
 
 /// The image read bit by bit, bit 7 of a byte first. Copies remember a place.
+template <class Image>
 class Bits {
 public:
-    Bits(Rom rom, uint16_t at) : rom_(rom), at_(at) {}
-    bool next() {
+    Bits(const Image& rom, uint16_t at) : rom_(&rom), at_(at) {}
+    __attribute__((noinline)) bool next() {
         if (left_ == 0) {
-            byte_ = rom_.u8(at_++);
+            byte_ = rom_->u8(at_++);
             left_ = 8;
         }
         --left_;
         const bool bit = (byte_ & 0x80) != 0;
-        byte_ = byte(static_cast<uint32_t>(byte_) << 1);
+        byte_ = byte(static_cast<unsigned>(byte_) << 1);
         return bit;
     }
 
 private:
-    Rom rom_;
+    const Image* rom_;
     uint16_t at_;
     uint8_t byte_ = 0, left_ = 0;
 };
 
-template <class Sink>
-void plain_row(Bits& bits, uint16_t width, Sink& sink) {
-    bool ink = false;
-    uint16_t length = 0;
-    for (uint16_t x = 0; x < width; ++x) {
-        if (bits.next() != ink) {
-            sink.run(ink, length);
-            ink = !ink;
-            length = 0;
-        }
-        ++length;
-    }
-    sink.run(ink, length);
-}
+/// Rows of bits in one of the packings, each row given `times` times.
+template <class Image>
+struct BitBlock {
+    Bits<Image> bits;
+    uint16_t width, height;
+    uint8_t times;
 
-/// @param k  Rice parameters: of ground in bits 0-3, of ink in bits 4-7.
-template <class Sink>
-void runs_row(Bits& bits, uint16_t width, uint8_t k, Sink& sink) {
-    bool ink = false, first = true;
-    for (uint16_t left = width; left != 0; first = false) {
-        const uint8_t low_bits = ink ? byte(k >> 4) : byte(k & 15u);
+    /// Packing `runs`. k: Rice parameters, of ground in bits 0-3, of ink in bits 4-7.
+    template <class Sink>
+    void runs(uint8_t k, Sink& sink) {
+        Bits<Image> row_start = bits;
+        for (uint16_t y = 0; y < height; ++y) {
+            const bool repeated = y != 0 && bits.next();
+            if (!repeated) {
+                row_start = bits;
+            }
+            Bits<Image> row = row_start;
+            for (uint8_t i = 0; i < times; ++i) {
+                row = row_start;
+                runs_row(row, k, sink);
+            }
+            if (!repeated) {
+                bits = row;
+            }
+        }
+    }
+
+    /// Packing `plain`. inked: the rectangle that has bits; around it is ground.
+    template <class Sink>
+    void plain(Rect inked, Sink& sink) {
+        for (uint16_t y = 0; y < height; ++y) {
+            const bool empty = y < inked.y || y - inked.y >= inked.h;
+            const Bits<Image> row_start = bits;
+            for (uint8_t i = 0; i < times; ++i) {
+                if (empty) {
+                    sink.run(false, width);
+                    continue;
+                }
+                bits = row_start;
+                sink.run(false, inked.x);
+                plain_row(inked.w, sink);
+                sink.run(false, word(width - inked.x - inked.w));
+            }
+        }
+    }
+
+private:
+    template <class Sink>
+    void plain_row(uint16_t columns, Sink& sink) {
+        bool ink = false;
         uint16_t length = 0;
-        while (length <= left && bits.next()) {
-            length = word(length + (1u << low_bits));
-        }
-        uint16_t low = 0;
-        for (uint8_t i = 0; i < low_bits; ++i) {
-            low = word((static_cast<uint32_t>(low) << 1) | (bits.next() ? 1u : 0u));
-        }
-        length = word(length + static_cast<uint32_t>(low));
-        // Only damaged data has a run past the row, or an empty one after the first: end the row then.
-        if (length > left || (length == 0 && !first)) {
-            length = left;
+        for (; columns != 0; --columns) {
+            if (bits.next() != ink) {
+                sink.run(ink, length);
+                ink = !ink;
+                length = 0;
+            }
+            ++length;
         }
         sink.run(ink, length);
-        left = word(left - static_cast<uint32_t>(length));
-        ink = !ink;
     }
-}
 
-/// All rows of a block in packing `runs`, each given `times` times.
-template <class Sink>
-void runs_block(Bits bits, Rect size, uint8_t k, uint8_t times, Sink& sink) {
-    Bits row_start = bits;
-    for (uint16_t y = 0; y < size.h; ++y) {
-        const bool repeated = y != 0 && bits.next();
-        if (!repeated) {
-            row_start = bits;
-        }
-        Bits row = row_start;
-        for (uint8_t i = 0; i < times; ++i) {
-            row = row_start;
-            runs_row(row, size.w, k, sink);
-        }
-        if (!repeated) {
-            bits = row;
-        }
-    }
-}
-
-/// All rows of a glyph in packing `plain`: the box of ink inside a cell of `size`.
-template <class Sink>
-void plain_block(Bits bits, Rect size, Rect inked, uint8_t times, Sink& sink) {
-    for (uint16_t y = 0; y < size.h; ++y) {
-        if (y < inked.y || y - inked.y >= inked.h) {
-            for (uint8_t i = 0; i < times; ++i) {
-                sink.run(false, size.w);
+    template <class Sink>
+    void runs_row(Bits<Image>& row, uint8_t k, Sink& sink) {
+        bool ink = false, first = true;
+        for (uint16_t left = width; left != 0; first = false) {
+            uint8_t low_bits = byte(ink ? k >> 4 : k & 15u);
+            uint16_t length = 0;
+            while (length <= left && row.next()) {
+                ++length;
             }
-            continue;
-        }
-        const Bits row_start = bits;
-        for (uint8_t i = 0; i < times; ++i) {
-            bits = row_start;
-            sink.run(false, inked.x);
-            plain_row(bits, inked.w, sink);
-            sink.run(false, word(size.w - static_cast<uint32_t>(inked.x) - inked.w));
+            for (; low_bits != 0; --low_bits) {
+                length = word(2u * length + (row.next() ? 1u : 0u));
+            }
+            // Only damaged data has a run past the row, or an empty one after the first: end the row then.
+            if (length > left || (length == 0 && !first)) {
+                length = left;
+            }
+            sink.run(ink, length);
+            left = word(left - length);
+            ink = !ink;
         }
     }
-}
+};
 
 /// A glyph of a segment face: seven bars around two counters, with mitred ends one pixel apart.
 struct SegmentShape {
@@ -119,7 +125,7 @@ struct SegmentShape {
     uint8_t glyph;
 
     uint8_t advance() const {
-        return byte(static_cast<uint32_t>(glyph > segment_glyph::minus ? stroke : width) + gap);
+        return byte(static_cast<unsigned>(glyph > segment_glyph::minus ? stroke : width) + gap);
     }
 
     /// Row `y` of the cell, from the top.
@@ -179,7 +185,7 @@ private:
     template <class Sink>
     void bars(uint8_t y, Sink& sink) const {
         const uint8_t from_below = byte(height - 1u - y);
-        const uint8_t middle_row = byte((static_cast<uint32_t>(height) - stroke) / 2);
+        const uint8_t middle_row = byte((static_cast<unsigned>(height) - stroke) / 2u);
         // Each side of the cell in this row: columns before the upright, of it, and after it.
         uint8_t before = 0, inked = stroke, after = 0, across = 0;
         bool upper = y < middle_row;
@@ -189,13 +195,13 @@ private:
             across = y < stroke ? top : bottom;
         } else if (y >= middle_row && y - middle_row < stroke) {
             // Tips that meet half way up: `off` rows from the centre line of the middle bar.
-            const uint8_t twice = byte(2u * (y - static_cast<uint32_t>(middle_row)) + 1u);
+            const uint8_t twice = byte(2u * (y - static_cast<unsigned>(middle_row)) + 1u);
             upper = twice < stroke;
-            const uint8_t off = byte((upper ? static_cast<uint32_t>(stroke) - twice
-                                            : static_cast<uint32_t>(twice) - stroke) /
+            const uint8_t off = byte((upper ? static_cast<unsigned>(stroke) - twice
+                                            : static_cast<unsigned>(twice) - stroke) /
                                      2u);
             const uint8_t half = byte(stroke / 2u);
-            before = byte(static_cast<uint32_t>(half) + 1u - off);
+            before = byte(static_cast<unsigned>(half) + 1u - off);
             inked = off == 0 ? uint8_t{0} : byte(2u * off - 1u);
             after = off == 0 ? uint8_t{0} : uint8_t{1};
             across = middle;
@@ -207,7 +213,7 @@ private:
         sink.run(left_on, inked);
         sink.run(false, after);
         sink.run((on & across) != 0,
-                 word(width - 2u * (static_cast<uint32_t>(before) + inked + after)));
+                 word(width - 2u * (static_cast<unsigned>(before) + inked + after)));
         sink.run(false, after);
         sink.run(right_on, inked);
         sink.run(false, before);

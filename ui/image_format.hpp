@@ -10,12 +10,12 @@ constexpr uint8_t image_version = 1;
 
 namespace header {
 constexpr uint8_t mark = 0, version = 1, size = 2, width = 4, height = 6, pages = 8, palettes = 9,
-                  paints = 10, faces = 11, values = 12, looks = 13, pictures = 14, at_pages = 16,
-                  at_paints = 18, at_faces = 20, at_values = 22, at_looks = 24, at_pictures = 26,
-                  band = 15, hold = 28, repeat_after = 29, repeat_every = 30, bytes = 32;
+                  paints = 10, faces = 11, values = 12, pictures = 13, tones = 14, band = 15,
+                  at_pages = 16, at_paints = 18, at_faces = 20, at_values = 22, at_tones = 24,
+                  at_pictures = 26, hold = 28, repeat_after = 29, repeat_every = 30, bytes = 32;
 }  // namespace header
 
-enum class Kind : uint8_t { readout = 1, key, legend, lamp, meter, scale, picture };
+enum class Kind : uint8_t { readout = 1, box, meter, scale, picture };
 
 namespace value_type {
 constexpr uint8_t number = 0, choice = 1, flag = 2, level = 3;
@@ -38,34 +38,44 @@ constexpr uint8_t width = 0, height = 2, packing = 4, parameters = 5, strip_rows
                   places = 8;
 }
 namespace page {
-constexpr uint8_t first_key = 0, groups = 2, items = 4, backdrop = 6;
+constexpr uint8_t first_key = 0, fills = 2, texts = 4, items = 6, count = 8, bytes = 10;
+}
+namespace text_group {
+constexpr uint8_t face = 0, ink = 1, ground = 2, count = 3, bytes = 4, each = 5;
 }
 namespace item {
-constexpr uint8_t size = 0, kind = 1, rect = 2, rest = 7;
+constexpr uint8_t size = 0, kind = 1, place = 2;
 }
-namespace readout_flag {
-constexpr uint8_t tuning = 1, unit = 2;
-}
-namespace readout_cell {
-constexpr uint8_t sign = 127, separator = 128;
-}
-namespace key_flag {
-constexpr uint8_t active = 1, wide = 2, enabled_by = 4, page = 8, repeats = 16, holds = 32,
-                  hold_page = 64;
-}
-namespace lamp_flag {
-constexpr uint8_t when = 1, wide = 2;
-}
-namespace meter_flag {
-constexpr uint8_t upright = 1, peak = 2, blocks = 4, marks = 8, marks_after = 16;
-}
-namespace scale_flag {
+namespace readout {
+constexpr uint8_t value = 5, face = 6, ink = 7, ground = 8, drop = 9, least = 10, zero = 11,
+                  minus = 12, tuning = 13, gap = 14, thickness = 15, choices = 16, count = 17,
+                  cells = 18;
+constexpr uint8_t sign_cell = 127, separator_cell = 128;
+}  // namespace readout
+namespace box {
+constexpr uint8_t tones = 7, behind = 8, radius = 9, edge = 10, face = 11, flags = 12, rest = 13;
+constexpr uint8_t key = 1, active = 2, holds = 4, enabled_by = 8, tap_page = 16, hold_page = 32,
+                  repeats = 64, words = 128;
+}  // namespace box
+namespace meter {
+constexpr uint8_t value = 7, flags = 8, ink = 9, unlit = 10, over = 11, over_from = 12, from = 14,
+                  to = 18, peak = 22, peak_ticks = 23, block = 24, gap = 25, gap_paint = 26;
+constexpr uint8_t upright = 1, has_peak = 2, has_blocks = 4;
+}  // namespace meter
+namespace scale {
+constexpr uint8_t value = 7, flags = 8, face = 9, ink = 10, ground = 11, label_ink = 12,
+                  pointer_ink = 13, minor_tick = 14, major_tick = 15, zero = 16, point = 17,
+                  minus = 18, decimals = 19, minor = 20, major = 22, units = 24, from = 28,
+                  divide = 32;
 constexpr uint8_t tape = 1;
+}  // namespace scale
+namespace picture_item {
+constexpr uint8_t number = 7, ink = 8, ground = 9;
 }
-constexpr uint8_t look_bytes = 12;
 constexpr uint8_t none = 255;
 constexpr uint8_t rect_bytes = 5;
 constexpr uint8_t point_bytes = 3;
+constexpr uint8_t tone_bytes = 3;
 constexpr uint8_t clock_tick_ms = 20;  // unit of hold and repeat times
 
 }  // namespace dialplate

@@ -2,17 +2,23 @@
 // what the layout uses, and the compiler drops the rest.
 #pragma once
 
+#include "ui/rom.hpp"
+
 namespace dialplate {
 
 struct EveryPart {
-    static constexpr bool readout = true, key = true, legend = true, lamp = true, meter = true,
-                          scale = true, picture = true;
+    using Bytes = MemoryBytes;  ///< Where the image lies.
+    static constexpr bool readout = true, box = true, meter = true, scale = true, picture = true;
     static constexpr bool plain = true, runs = true, segment = true, enlarged = true;
     static constexpr bool tuning_digit = true;  ///< A readout marks the digit that the knob turns.
-    static constexpr bool rounded = true;       ///< Keys or lamps with round corners.
-    static constexpr bool peak = true, blocks = true, marks = true, upright = true;  ///< Of meters.
-    static constexpr bool tape = true;   ///< A scale whose tape moves.
-    static constexpr bool touch = true;  ///< Keys answer a finger.
+    static constexpr bool sign = true;          ///< A readout shows negative numbers.
+    static constexpr bool rounded = true;       ///< Boxes with round corners.
+    static constexpr bool words = true;         ///< Lamps that show a choice in words.
+    static constexpr bool touch = true;         ///< Keys answer a finger.
+    static constexpr bool hold = true;          ///< Keys that are held or repeat.
+    static constexpr bool pages = true;         ///< Keys that turn the page.
+    static constexpr bool peak = true, blocks = true, upright = true;  ///< Of meters.
+    static constexpr bool tape = true;  ///< A scale whose tape moves.
 };
 
 }  // namespace dialplate

@@ -4,7 +4,6 @@
 #include "ui/geometry.hpp"
 #include "ui/glyph.hpp"
 #include "ui/image_format.hpp"
-#include "ui/parts.hpp"
 #include "ui/pieces.hpp"
 #include "ui/rom.hpp"
 
@@ -21,16 +20,22 @@ struct Colours {
 template <class Bus, class Parts>
 class Pen {
 public:
-    Pen(Bus& bus, Rom image) : rom(image), bus_(&bus) { use_palette(0); }
+    using Image = Rom<typename Parts::Bytes>;
 
-    const Rom rom;
+    Pen(const Bus& bus, const Image& image) : rom(image), bus_(bus) { use_palette(0); }
+
+    const Image rom;
     Pieces pieces;
 
     void use_palette(uint8_t palette) {
         paints_ = word(rom.u16(header::at_paints) + 2u * palette * rom.u8(header::paints));
     }
-    uint16_t colour(uint8_t paint) const { return rom.u16(word(paints_ + 2u * paint)); }
-    Bus& bus() { return *bus_; }
+    __attribute__((noinline)) uint16_t colour(uint8_t paint) const {
+        return rom.u16(word(paints_ + 2u * paint));
+    }
+    /// The colour of the paint whose number stands at `at` in the image.
+    __attribute__((noinline)) uint16_t colour_at(uint16_t at) const { return colour(rom.u8(at)); }
+    Bus& bus() { return bus_; }
 
     /// How many rows of width `w` a slice may fill: at least one.
     uint16_t band_rows(uint16_t w) const {
@@ -39,71 +44,84 @@ public:
     }
 
     /// A piece: a rectangle of one colour, a band of rows a slice.
-    void fill(Rect r, uint16_t paint_colour) {
-        if (r.w == 0 || r.h == 0 || !pieces.mine()) {
-            return;
+    __attribute__((noinline)) void fill(Rect r, uint16_t paint_colour) {
+        if (open_band(r)) {
+            uint16_t rows = r.h;
+            do {
+                bus_.push(paint_colour, r.w);
+            } while (--rows != 0);
         }
-        const uint16_t done = pieces.row();
-        const uint16_t rows = smaller(band_rows(r.w), word(r.h - static_cast<uint32_t>(done)));
-        bus_->window(r.x, word(static_cast<uint32_t>(r.y) + done), r.w, rows);
-        for (uint16_t i = 0; i < rows; ++i) {
-            bus_->push(paint_colour, r.w);
-        }
-        pieces.drawn_rows(rows, r.h);
     }
 
-    uint16_t face_at(uint8_t number) const {
+    /// A piece of rectangle `r`, a band of rows a slice: if it is its turn, opens the window for the next
+    /// band and leaves that band in `r`.
+    __attribute__((noinline)) bool open_band(Rect& r) {
+        if (r.w == 0 || r.h == 0 || !pieces.mine()) {
+            return false;
+        }
+        const uint16_t done = pieces.row();
+        const uint16_t rows = smaller(band_rows(r.w), word(r.h - done));
+        pieces.drawn_rows(rows, r.h);
+        r.y = word(r.y + done);
+        r.h = rows;
+        bus_.window(r.x, r.y, r.w, r.h);
+        return true;
+    }
+
+    __attribute__((noinline)) uint16_t face_at(uint8_t number) const {
         return rom.u16(word(rom.u16(header::at_faces) + 2u * number));
     }
     uint8_t enlarged(uint16_t face_at) const {
         return Parts::enlarged ? rom.u8(word(face_at + face::enlarged)) : uint8_t{1};
     }
     /// Rows of a cell, enlarged.
-    uint16_t height(uint16_t face_at) const {
-        return word(static_cast<uint32_t>(rom.u8(word(face_at + face::height))) *
-                    enlarged(face_at));
+    __attribute__((noinline)) uint16_t height(uint16_t face_at) const {
+        return enlarge(rom.u8(word(face_at + face::height)), face_at);
     }
     /// Columns of a digit's cell, enlarged.
-    uint16_t digit_advance(uint16_t face_at) const {
-        uint16_t columns = rom.u8(word(face_at + face::advance));
+    __attribute__((noinline)) uint16_t digit_advance(uint16_t face_at) const {
+        uint8_t columns = rom.u8(word(face_at + face::advance));
         if (Parts::segment && is_segment(face_at)) {
             columns =
-                word(static_cast<uint32_t>(columns) + rom.u8(word(face_at + face::segment_gap)));
+                byte(columns + static_cast<unsigned>(rom.u8(word(face_at + face::segment_gap))));
         }
-        return word(static_cast<uint32_t>(columns) * enlarged(face_at));
+        return enlarge(columns, face_at);
     }
     /// Columns of a glyph's cell, enlarged.
-    uint16_t advance(uint16_t face_at, uint8_t glyph) const {
+    __attribute__((noinline)) uint16_t advance(uint16_t face_at, uint8_t glyph) const {
         const uint8_t columns = Parts::segment && is_segment(face_at)
                                     ? segment(face_at, glyph).advance()
                                     : rom.u8(glyph_at(face_at, glyph));
-        return word(static_cast<uint32_t>(columns) * enlarged(face_at));
+        return enlarge(columns, face_at);
     }
 
-    /// A piece: one glyph, its whole cell. Returns its advance.
-    uint16_t glyph(Point at, uint16_t face_at, uint8_t number, Colours colours) {
-        const uint16_t columns = advance(face_at, number);
-        if (columns != 0 && pieces.mine()) {
-            bus_->window(at.x, at.y, columns, height(face_at));
-            send_glyph(face_at, number, colours);
-            pieces.drawn();
+    /// A piece: one glyph, its whole cell.
+    __attribute__((noinline)) void glyph(Point at,
+                                         uint16_t face_at,
+                                         uint8_t number,
+                                         Colours colours) {
+        if (!pieces.mine()) {
+            return;
         }
-        return columns;
+        pieces.drawn();
+        bus_.window(at.x, at.y, advance(face_at, number), height(face_at));
+        send_glyph(face_at, number, colours);
     }
 
-    /// A piece: `rows` rows of a picture strip that starts at `at`.
+    /// A piece: a picture strip whose bits start at `at`.
     void strip(Rect where, uint16_t at, uint8_t coding, uint8_t k, Colours colours) {
         if (!pieces.mine()) {
             return;
         }
-        bus_->window(where.x, where.y, where.w, where.h);
-        Sink sink{*bus_, colours, 1};
-        if (Parts::runs && coding == packing::runs) {
-            runs_block(Bits(rom, at), where, k, 1, sink);
-        } else if (Parts::plain) {
-            plain_block(Bits(rom, at), where, Rect{0, 0, where.w, where.h}, 1, sink);
-        }
         pieces.drawn();
+        bus_.window(where.x, where.y, where.w, where.h);
+        Sink sink{bus_, colours, 1};
+        BitBlock<Image> block{Bits<Image>(rom, at), where.w, where.h, 1};
+        if (Parts::runs && coding == packing::runs) {
+            block.runs(k, sink);
+        } else if (Parts::plain) {
+            block.plain(Rect{0, 0, where.w, where.h}, sink);
+        }
     }
 
 private:
@@ -112,17 +130,18 @@ private:
         Bus& bus;
         Colours colours;
         uint8_t times;
-        void run(bool ink, uint16_t pixels) {
-            const uint16_t wide =
-                Parts::enlarged ? word(static_cast<uint32_t>(pixels) * times) : pixels;
-            bus.push(ink ? colours.ink : colours.ground, wide);
+        __attribute__((noinline)) void run(bool ink, uint16_t pixels) {
+            bus.push(ink ? colours.ink : colours.ground,
+                     Parts::enlarged ? word(pixels * times) : pixels);
         }
     };
 
+    uint16_t enlarge(uint8_t pixels, uint16_t face_at) const {
+        return word(static_cast<unsigned>(pixels) * enlarged(face_at));
+    }
     bool is_segment(uint16_t face_at) const { return rom.u8(face_at) == packing::segment; }
     uint16_t glyph_at(uint16_t face_at, uint8_t number) const {
-        return word(static_cast<uint32_t>(face_at) +
-                    rom.u16(word(face_at + face::places + 2u * number)));
+        return word(face_at + rom.u16(word(face_at + face::places + 2u * number)));
     }
     SegmentShape segment(uint16_t face_at, uint8_t number) const {
         return SegmentShape{rom.u8(word(face_at + face::advance)),
@@ -135,7 +154,7 @@ private:
     void send_glyph(uint16_t face_at, uint8_t number, Colours colours) {
         const uint8_t times = enlarged(face_at);
         const uint8_t rows = rom.u8(word(face_at + face::height));
-        Sink sink{*bus_, colours, times};
+        Sink sink{bus_, colours, times};
         if (Parts::segment && is_segment(face_at)) {
             const SegmentShape shape = segment(face_at, number);
             for (uint8_t y = 0; y < rows; ++y) {
@@ -145,18 +164,25 @@ private:
             }
             return;
         }
-        Reader from(rom, glyph_at(face_at, number));
-        const Rect cell{0, 0, from.u8(), rows};
+        if (!Parts::plain && !Parts::runs) {
+            return;
+        }
+        const uint16_t at = glyph_at(face_at, number);
+        const uint8_t columns = rom.u8(at);
         if (Parts::runs && rom.u8(face_at) == packing::runs) {
-            runs_block(
-                Bits(rom, from.at()), cell, rom.u8(word(face_at + face::parameters)), times, sink);
+            BitBlock<Image> block{Bits<Image>(rom, word(at + 1u)), columns, rows, times};
+            block.runs(rom.u8(word(face_at + face::parameters)), sink);
         } else if (Parts::plain) {
-            const uint8_t left = from.u8(), top = from.u8(), w = from.u8(), h = from.u8();
-            plain_block(Bits(rom, from.at()), cell, Rect{left, top, w, h}, times, sink);
+            BitBlock<Image> block{Bits<Image>(rom, word(at + 5u)), columns, rows, times};
+            block.plain(Rect{rom.u8(word(at + 1u)),
+                             rom.u8(word(at + 2u)),
+                             rom.u8(word(at + 3u)),
+                             rom.u8(word(at + 4u))},
+                        sink);
         }
     }
 
-    Bus* bus_;
+    Bus bus_;
     uint16_t paints_ = 0;
 };
 

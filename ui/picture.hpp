@@ -8,28 +8,26 @@ namespace dialplate {
 
 template <class Bus, class Parts>
 struct PictureArt {
-    static constexpr uint8_t shown_bytes = 0;
-
-    static void draw(Pen<Bus, Parts>& pen, Rect r, Reader from) {
-        const uint8_t number = from.u8(), ink = from.u8(), ground = from.u8();
-        const uint16_t at = pen.rom.u16(word(pen.rom.u16(header::at_pictures) + 2u * number));
-        Reader head(pen.rom, at);
-        const uint16_t width = head.u16(), height = head.u16();
-        const uint8_t coding = head.u8(), k = head.u8(), strip_rows = head.u8(), strips = head.u8();
+    static void draw(Pen<Bus, Parts>& pen, uint16_t item) {
+        const auto& rom = pen.rom;
+        const uint16_t at = rom.u16(
+            word(rom.u16(header::at_pictures) + 2u * rom.u8(word(item + picture_item::number))));
         const uint8_t turn = byte(pen.pieces.turn());
-        if (turn >= strips) {
+        if (turn >= rom.u8(word(at + picture::strips))) {
             return;
         }
         pen.pieces.go_straight_to_it();
-        const uint16_t y = word(static_cast<uint32_t>(turn) * strip_rows);
-        const uint16_t rows = smaller(strip_rows, word(height - static_cast<uint32_t>(y)));
-        const uint16_t data =
-            word(static_cast<uint32_t>(at) + pen.rom.u16(word(at + picture::places + 2u * turn)));
-        pen.strip(Rect{r.x, word(static_cast<uint32_t>(r.y) + y), width, rows},
-                  data,
-                  coding,
-                  k,
-                  Colours{pen.colour(ink), pen.colour(ground)});
+        Rect r = read_rect(rom, word(item + item::place));
+        const uint8_t strip_rows = rom.u8(word(at + picture::strip_rows));
+        const uint16_t above = word(static_cast<unsigned>(turn) * strip_rows);
+        r.y = word(r.y + above);
+        r.h = smaller(strip_rows, word(r.h - above));
+        pen.strip(r,
+                  word(at + rom.u16(word(at + picture::places + 2u * turn))),
+                  rom.u8(word(at + picture::packing)),
+                  rom.u8(word(at + picture::parameters)),
+                  Colours{pen.colour_at(word(item + picture_item::ink)),
+                          pen.colour_at(word(item + picture_item::ground))});
     }
 };
 

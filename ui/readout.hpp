@@ -1,284 +1,178 @@
 // Readout: a number in groups of digits, each digit in a cell of its own, so that only digits that differ
-// are sent and nothing dances.
+// are sent and nothing dances. What never changes, its ground and its unit, belongs to the page.
 #pragma once
 
-#include "ui/box.hpp"
 #include "ui/image_format.hpp"
 #include "ui/job.hpp"
+#include "ui/pen.hpp"
 #include "ui/values.hpp"
 
 namespace dialplate {
 
 template <class Bus, class Parts>
 struct ReadoutArt {
+    using Brush = Pen<Bus, Parts>;
+    using State = Values<typename Brush::Image>;
+    using Image = typename Brush::Image;
+
+    // The number; and which digit is marked.
     static constexpr uint8_t shown_bytes = Parts::tuning_digit ? 5 : 4;
 
-    /// The fixed part of a readout, as stored.
-    struct Form {
-        uint8_t value, face, ink, ground;
-        Point cells_at;
-        uint8_t drop, least, zero, minus, flags;
-        uint8_t gap, thickness;  // of the underline
-        uint8_t unit_face, unit_ink;
-        Point unit_at;
-        uint16_t unit_text;
-        uint8_t count;
-        uint16_t cells;  // place of the first
-        bool underlined() const { return (flags & readout_flag::tuning) != 0 && thickness != 0; }
-    };
-
-    static bool differs(Reader from, const Values& values, const uint8_t* shown) {
-        uint8_t mark = none;
-        const Form form = read(from, values, mark);
-        return values.get(form.value) != Values::load_number(shown) ||
-               (Parts::tuning_digit && mark != shown[4]);
+    static bool differs(const Image& rom, const State& values, Spot item) {
+        return values.get(rom.u8(word(item.at + readout::value))) !=
+                   State::load_number(item.shown) ||
+               (Parts::tuning_digit && marked_digit(rom, values, item.at) != item.shown[4]);
     }
 
-    /// Which cells differ between what is shown and what is wanted: one bit each, from the left.
-    static void begin(
-        Reader from, const Rom& rom, const Values& values, const uint8_t* shown, Job& job) {
-        const Form form = read(from, values, job.mark);
-        job.target = values.get(form.value);
+    /// Notes which cells differ between what is shown and what is wanted: one bit each, from the left.
+    static void begin(const Image& rom, const State& values, Spot item, Job& job) {
+        job.target = values.get(rom.u8(word(item.at + readout::value)));
+        job.mark = marked_digit(rom, values, item.at);
+        job.cells = 0xFFFF;
         if (job.whole) {
-            job.cells = 0xFFFF;
             return;
         }
+        const Cells form{rom, item.at};
+        const int32_t shown = State::load_number(item.shown);
+        // From the right, both numbers lose a digit at a time; when they have become equal nothing
+        // further left can differ.
+        uint32_t is = form.magnitude(job.target, 0), was = form.magnitude(shown, 0);
+        uint16_t bit = word(1u << (form.count() - 1u));
         job.cells = 0;
-        const int32_t old_number = Values::load_number(shown);
-        uint32_t was = magnitude(old_number, form.drop), is = magnitude(job.target, form.drop);
-        uint16_t bit = word(1ul << (form.count - 1u));
-        for (uint8_t i = form.count; i-- != 0; bit = word(static_cast<uint32_t>(bit) >> 1)) {
-            const uint8_t cell = rom.u8(word(static_cast<uint32_t>(form.cells) + i));
+        for (uint8_t i = form.count(); i-- != 0; bit = static_cast<uint16_t>(bit >> 1)) {
+            const uint8_t cell = form.cell(i);
             bool changed = false;
-            if (cell < 10) {
-                changed = is != was &&
-                          (is % 10 != was % 10 || blank(is, cell, form) != blank(was, cell, form));
-                if (Parts::tuning_digit && !form.underlined() && job.mark != shown[4]) {
-                    changed = changed || cell == job.mark || cell == shown[4];
-                }
-                is /= 10;
-                was /= 10;
-            } else if (cell == readout_cell::sign) {
-                changed = (old_number < 0) != (job.target < 0);
+            if (cell == readout::sign_cell) {
+                changed = Parts::sign && (shown < 0) != (job.target < 0);
             } else {
-                // A separator is blank when the digit to its left is.
-                const uint8_t left = i == 0 ? uint8_t{0} : rom.u8(word(form.cells + i - 1u));
-                changed = blank(is, left, form) != blank(was, left, form);
+                const uint8_t digit = form.digit_of(i);
+                changed = form.blank(is, digit) != form.blank(was, digit);
+                if (cell == digit) {
+                    if (is != was) {
+                        changed = changed || is % 10 != was % 10;
+                        is /= 10;
+                        was /= 10;
+                    }
+                    if (Parts::tuning_digit && form.inverts() && job.mark != item.shown[4]) {
+                        changed = changed || cell == job.mark || cell == item.shown[4];
+                    }
+                }
             }
             if (changed) {
-                job.cells = word(static_cast<uint32_t>(job.cells) | bit);
+                job.cells = static_cast<uint16_t>(job.cells | bit);
             }
-        }
-    }
-
-    static void draw(Pen<Bus, Parts>& pen,
-                     Rect r,
-                     Reader from,
-                     const Values& values,
-                     const uint8_t* shown,
-                     const Job& job) {
-        uint8_t mark_now = none;
-        const Form form = read(from, values, mark_now);
-        const uint16_t ground = pen.colour(form.ground);
-        const uint16_t face_at = pen.face_at(form.face);
-        const uint16_t rows = pen.height(face_at);
-        const uint16_t top = word(static_cast<uint32_t>(r.y) + form.cells_at.y);
-        const uint16_t below = word(static_cast<uint32_t>(top) + rows);
-        const uint16_t left = word(static_cast<uint32_t>(r.x) + form.cells_at.x);
-        const uint16_t right = word(static_cast<uint32_t>(r.x) + r.w);
-        if (job.whole) {
-            pen.fill(Rect{r.x, r.y, r.w, form.cells_at.y}, ground);
-            pen.fill(Rect{r.x, top, form.cells_at.x, rows}, ground);
-        }
-        const uint16_t end = draw_cells(pen, form, Point{left, top}, face_at, job);
-        if (job.whole) {
-            draw_unit(pen,
-                      form,
-                      r,
-                      Rect{end, top, word(right - static_cast<uint32_t>(end)), rows},
-                      ground);
-        }
-        uint16_t drawn_to = below;
-        if (Parts::tuning_digit && form.underlined()) {
-            drawn_to = draw_underline(pen, form, r, Point{left, below}, face_at, shown, job);
-        }
-        if (job.whole) {
-            pen.fill(Rect{r.x, drawn_to, r.w, word(static_cast<uint32_t>(r.y) + r.h - drawn_to)},
-                     ground);
         }
     }
 
     static void commit(const Job& job, uint8_t* shown) {
-        Values::store_number(shown, job.target);
+        State::store_number(shown, job.target);
         if (Parts::tuning_digit) {
             shown[4] = job.mark;
         }
     }
 
-private:
-    static uint32_t magnitude(int32_t number, uint8_t drop) {
-        uint32_t m =
-            number < 0 ? 0u - static_cast<uint32_t>(number) : static_cast<uint32_t>(number);
-        for (; drop != 0; --drop) {
-            m /= 10;
-        }
-        return m;
-    }
-    // `rest`: the number without its digits below this one.
-    static bool blank(uint32_t rest, uint8_t digit, const Form& form) {
-        return rest == 0 && digit >= form.least;
-    }
-
-    static Form read(Reader& from, const Values& values, uint8_t& mark) {
-        Form form{};
-        form.value = from.u8();
-        form.face = from.u8();
-        form.ink = from.u8();
-        form.ground = from.u8();
-        form.cells_at = read_point(from);
-        form.drop = from.u8();
-        form.least = from.u8();
-        form.zero = from.u8();
-        form.minus = from.u8();
-        form.flags = from.u8();
-        mark = none;
-        if (Parts::tuning_digit && (form.flags & readout_flag::tuning)) {
-            mark = read_mark(from, values, form);
-        }
-        if (form.flags & readout_flag::unit) {
-            form.unit_face = from.u8();
-            form.unit_ink = from.u8();
-            form.unit_at = read_point(from);
-            form.unit_text = from.u16();
-        }
-        form.count = from.u8();
-        form.cells = from.at();
-        return form;
-    }
-
-    static uint8_t read_mark(Reader& from, const Values& values, Form& form) {
-        int32_t step = values.get(from.u8());
-        form.gap = from.u8();
-        form.thickness = from.u8();
-        const uint8_t count = from.u8();
-        uint8_t mark = none;
-        for (uint8_t i = 0; i < count; ++i) {
-            const uint8_t digit = from.u8();
-            if (i == step) {
-                mark = digit;
-            }
-        }
-        if (count == 0 && step > 0) {
-            mark = 0;
-            for (; step >= 10; step /= 10) {
-                ++mark;
-            }
-            mark = mark < form.drop ? none : byte(static_cast<uint32_t>(mark) - form.drop);
-        }
-        return mark;
-    }
-
-    static uint16_t cell_width(const Pen<Bus, Parts>& pen, uint16_t face_at, uint8_t cell) {
-        return cell <= readout_cell::sign ? pen.digit_advance(face_at)
-                                          : pen.advance(face_at, byte(cell & 127u));
-    }
-
-    static uint16_t draw_cells(
-        Pen<Bus, Parts>& pen, const Form& form, Point at, uint16_t face_at, const Job& job) {
-        const uint16_t ink = pen.colour(form.ink), ground = pen.colour(form.ground);
+    static void draw(Brush& pen, Spot item, const Job& job) {
+        const Image& rom = pen.rom;
+        const Cells form{rom, item.at};
+        const uint16_t face_at = pen.face_at(rom.u8(word(item.at + readout::face)));
+        const Colours colours{pen.colour_at(word(item.at + readout::ink)),
+                              pen.colour_at(word(item.at + readout::ground))};
+        const uint16_t rows = pen.height(face_at);
+        Point at = read_point(rom, word(item.at + item::place));
         uint16_t bit = 1;
-        for (uint8_t i = 0; i < form.count; ++i, bit = word(static_cast<uint32_t>(bit) << 1)) {
-            const uint8_t cell = pen.rom.u8(word(static_cast<uint32_t>(form.cells) + i));
-            const uint16_t columns = cell_width(pen, face_at, cell);
+        for (uint8_t i = 0; i < form.count(); ++i, bit = static_cast<uint16_t>(bit << 1)) {
+            const uint8_t cell = form.cell(i);
+            const bool digit = cell < readout::separator_cell;
+            const uint16_t columns =
+                digit ? pen.digit_advance(face_at) : pen.advance(face_at, byte(cell & 127u));
+            const bool marked = Parts::tuning_digit && cell == job.mark;
             if (job.cells & bit) {
-                const bool inverted = Parts::tuning_digit && !form.underlined() && cell == job.mark;
-                const Colours colours = inverted ? Colours{ground, ink} : Colours{ink, ground};
-                const uint8_t glyph = glyph_of(pen.rom, form, job.target, i, cell);
+                const bool invert = marked && form.inverts();
+                const Colours in = invert ? Colours{colours.ground, colours.ink} : colours;
+                const uint8_t glyph = form.glyph(job.target, i);
                 if (glyph == none) {
-                    pen.fill(Rect{at.x, at.y, columns, pen.height(face_at)}, colours.ground);
+                    pen.fill(Rect{at.x, at.y, columns, rows}, in.ground);
                 } else {
-                    pen.glyph(at, face_at, glyph, colours);
+                    pen.glyph(at, face_at, glyph, in);
                 }
             }
-            at.x = word(static_cast<uint32_t>(at.x) + columns);
+            if (Parts::tuning_digit && !form.inverts() &&
+                (job.whole || (job.mark != item.shown[4] && (marked || cell == item.shown[4])))) {
+                const uint16_t under = word(at.y + rows + rom.u8(word(item.at + readout::gap)));
+                pen.fill(Rect{at.x, under, columns, rom.u8(word(item.at + readout::thickness))},
+                         marked ? colours.ink : colours.ground);
+            }
+            at.x = word(at.x + columns);
         }
-        return at.x;
     }
 
-    // The glyph that cell `i` shows; 255: none.
-    static uint8_t glyph_of(
-        const Rom& rom, const Form& form, int32_t number, uint8_t i, uint8_t cell) {
-        if (cell == readout_cell::sign) {
-            return number < 0 ? form.minus : none;
+private:
+    struct Cells {
+        const Image& rom;
+        uint16_t item;
+
+        uint8_t field(uint8_t which) const { return rom.u8(word(item + which)); }
+        uint8_t count() const { return field(readout::count); }
+        uint8_t cell(uint8_t i) const { return field(byte(readout::cells + i)); }
+        // Cell `i`'s own digit (n of 10^n), or of a separator the digit to its left.
+        uint8_t digit_of(uint8_t i) const {
+            const uint8_t c = cell(i);
+            return c < readout::separator_cell || i == 0 ? c : cell(byte(i - 1u));
         }
-        const bool digit = cell < 10;
-        const uint8_t place = digit    ? cell
-                              : i == 0 ? uint8_t{0}
-                                       : rom.u8(word(form.cells + i - 1u));
-        const uint32_t rest = magnitude(number, byte(static_cast<uint32_t>(form.drop) + place));
-        if (blank(rest, place, form)) {
+        bool inverts() const { return field(readout::thickness) == 0; }
+        // `rest`: the number without its digits below this one.
+        bool blank(uint32_t rest, uint8_t digit) const {
+            return rest == 0 && digit >= field(readout::least);
+        }
+
+        // The number without the digits that are not shown and without those below `digit`.
+        __attribute__((noinline)) uint32_t magnitude(int32_t number, uint8_t digit) const {
+            uint32_t m = static_cast<uint32_t>(number);
+            if (Parts::sign && number < 0) {
+                m = 0u - m;
+            }
+            for (digit = byte(static_cast<unsigned>(digit) + field(readout::drop)); digit != 0;
+                 --digit) {
+                m /= 10;
+            }
+            return m;
+        }
+
+        // The glyph that cell `i` shows; 255: none.
+        uint8_t glyph(int32_t number, uint8_t i) const {
+            const uint8_t c = cell(i);
+            if (c == readout::sign_cell) {
+                return Parts::sign && number < 0 ? field(readout::minus) : none;
+            }
+            const uint8_t digit = digit_of(i);
+            const uint32_t rest = magnitude(number, digit);
+            if (blank(rest, digit)) {
+                return none;
+            }
+            return c < readout::separator_cell
+                       ? byte(static_cast<unsigned>(field(readout::zero) + rest % 10))
+                       : byte(c & 127u);
+        }
+    };
+
+    // The digit that the tuning knob turns; 255: none is marked.
+    static uint8_t marked_digit(const Image& rom, const State& values, uint16_t item) {
+        const uint8_t value = rom.u8(word(item + readout::tuning));
+        if (!Parts::tuning_digit || value == none) {
             return none;
         }
-        return digit ? byte(form.zero + rest % 10) : byte(cell & 127u);
-    }
-
-    // Right of the cells: blank, or the unit on its own rows.
-    static void draw_unit(
-        Pen<Bus, Parts>& pen, const Form& form, Rect r, Rect room, uint16_t ground) {
-        if ((form.flags & readout_flag::unit) == 0) {
-            pen.fill(room, ground);
-            return;
+        int32_t step = values.get(value);
+        const uint8_t choices = rom.u8(word(item + readout::choices));
+        if (choices != 0) {
+            const uint8_t digits =
+                byte(readout::cells + static_cast<unsigned>(rom.u8(word(item + readout::count))));
+            return step < choices ? rom.u8(word(item + digits + static_cast<uint8_t>(step))) : none;
         }
-        const uint16_t x = word(static_cast<uint32_t>(r.x) + form.unit_at.x);
-        const uint16_t y = word(static_cast<uint32_t>(r.y) + form.unit_at.y);
-        const uint16_t unit_face = pen.face_at(form.unit_face);
-        const uint16_t below = word(static_cast<uint32_t>(y) + pen.height(unit_face));
-        const uint16_t width = word(static_cast<uint32_t>(room.x) + room.w - x);
-        pen.fill(Rect{room.x, room.y, word(x - static_cast<uint32_t>(room.x)), room.h}, ground);
-        pen.fill(Rect{x, room.y, width, word(y - static_cast<uint32_t>(room.y))}, ground);
-        const uint16_t end = draw_text(pen,
-                                       Point{x, y},
-                                       unit_face,
-                                       form.unit_text,
-                                       Colours{pen.colour(form.unit_ink), ground});
-        pen.fill(Rect{end,
-                      y,
-                      word(static_cast<uint32_t>(x) + width - end),
-                      word(below - static_cast<uint32_t>(y))},
-                 ground);
-        pen.fill(Rect{x, below, width, word(static_cast<uint32_t>(room.y) + room.h - below)},
-                 ground);
-    }
-
-    // The rows under the digits where one of them is marked. Returns the row below.
-    static uint16_t draw_underline(Pen<Bus, Parts>& pen,
-                                   const Form& form,
-                                   Rect r,
-                                   Point at,
-                                   uint16_t face_at,
-                                   const uint8_t* shown,
-                                   const Job& job) {
-        const uint16_t ink = pen.colour(form.ink), ground = pen.colour(form.ground);
-        const uint16_t y = word(static_cast<uint32_t>(at.y) + form.gap);
-        if (job.whole) {
-            pen.fill(Rect{r.x, at.y, r.w, form.gap}, ground);
-            pen.fill(Rect{r.x, y, word(at.x - static_cast<uint32_t>(r.x)), form.thickness}, ground);
+        uint8_t mark = byte(0u - rom.u8(word(item + readout::drop)));
+        for (; step >= 10; step /= 10) {
+            ++mark;
         }
-        uint16_t x = at.x;
-        for (uint8_t i = 0; i < form.count; ++i) {
-            const uint8_t cell = pen.rom.u8(word(static_cast<uint32_t>(form.cells) + i));
-            const uint16_t columns = cell_width(pen, face_at, cell);
-            const bool marked = cell == job.mark;
-            if (job.whole || (job.mark != shown[4] && (marked || cell == shown[4]))) {
-                pen.fill(Rect{x, y, columns, form.thickness}, marked ? ink : ground);
-            }
-            x = word(static_cast<uint32_t>(x) + columns);
-        }
-        if (job.whole) {
-            pen.fill(Rect{x, y, word(static_cast<uint32_t>(r.x) + r.w - x), form.thickness},
-                     ground);
-        }
-        return word(static_cast<uint32_t>(y) + form.thickness);
+        return mark;
     }
 };
 

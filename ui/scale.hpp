@@ -1,274 +1,232 @@
 // Scale: a ruler of the tuning range. Either the tape moves under a fixed pointer, or the pointer moves.
 //
-// Everything counts in scale pixels: a value divided by the units that a pixel stands for. Ticks hang
-// from the top edge, labels stand below them, and the pointer covers the rows of the ticks.
+// Everything counts in scale pixels: a value divided by the units that a pixel stands for. Ticks hang from
+// the top edge, labels stand below them, and the pointer covers the rows of the ticks. The labels of a
+// scale whose pointer moves never change and belong to the page.
 #pragma once
 
-#include "ui/box.hpp"
 #include "ui/image_format.hpp"
 #include "ui/job.hpp"
+#include "ui/pen.hpp"
 #include "ui/values.hpp"
 
 namespace dialplate {
 
 template <class Bus, class Parts>
 struct ScaleArt {
+    using Brush = Pen<Bus, Parts>;
+    using State = Values<typename Brush::Image>;
+    using Image = typename Brush::Image;
+
     static constexpr uint8_t shown_bytes = 4;  // scale pixel of the value
-    static constexpr uint8_t below_ticks = 2;  // ground rows between a major tick and its label
-    static constexpr uint16_t pointer_width = 3;
+    static constexpr uint8_t half_pointer = 1;
+    static constexpr uint8_t below_ticks = 2;  // blank rows between a major tick and its label
 
-    struct Form {
-        uint8_t value, flags, face;
-        uint8_t ink, ground, label_ink, pointer_ink;
-        uint8_t minor_tick, major_tick;
-        uint8_t zero, point, minus;
-        int32_t units;  // a pixel
-        int32_t from;   // moving pointer: scale pixel at the left edge
-        uint16_t minor, major;
-        int32_t divide;
-        uint8_t decimals;
-        bool tape() const { return Parts::tape && (flags & scale_flag::tape) != 0; }
-    };
-
-    /// Where the ruler and its pointer stand: the scale pixel in column 0, and the pointer's column.
-    struct Stand {
-        int32_t first;
-        int32_t pointer;
-    };
-
-    static bool differs(Reader from, const Values& values, const uint8_t* shown) {
-        const Form form = read(from);
-        return position(form, values) != Values::load_number(shown);
+    static bool differs(const Image& rom, const State& values, Spot item) {
+        return position(rom, values, item.at) != State::load_number(item.shown);
     }
 
-    static void begin(Reader from, const Values& values, Job& job) {
-        job.target = position(read(from), values);
-        job.cells = 0;  // column where the row of labels is drawn to
+    static void begin(const Image& rom, const State& values, Spot item, Job& job) {
+        job.target = position(rom, values, item.at);
+        job.cells = 0;  // column up to which the row of labels is drawn
         job.mark = 0;   // glyphs of the label after it that are drawn
     }
 
-    static void commit(const Job& job, uint8_t* shown) { Values::store_number(shown, job.target); }
+    static void commit(const Job& job, uint8_t* shown) { State::store_number(shown, job.target); }
 
-    static void draw(Pen<Bus, Parts>& pen, Rect r, Reader from, const uint8_t* shown, Job& job) {
-        const Form form = read(from);
-        const Stand is = stand(form, r, job.target);
-        const Stand was = stand(form, r, Values::load_number(shown));
-        // First the columns of ticks, then the row of labels, then what is left below them. Each finds
-        // its place by itself: the turn of the pieces is the column, job.cells how far the labels are.
-        if (pen.pieces.turn() < r.w && draw_columns(pen, form, r, is, was, job.whole)) {
+    /// First the columns of ticks, then the row of labels. Each finds its place by itself: the turn of the
+    /// pieces is the column, job.cells tells how far the labels are.
+    static void draw(Brush& pen, Spot item, Job& job) {
+        const Image& rom = pen.rom;
+        const Rect r = read_rect(rom, word(item.at + item::place));
+        const Stand is = stand(rom, item.at, r.w, job.target);
+        const Stand was = stand(rom, item.at, r.w, State::load_number(item.shown));
+        if (pen.pieces.turn() < r.w && draw_columns(pen, item.at, r, is, was, job.whole)) {
             return;
         }
-        pen.pieces.go_straight_to_it();
-        const bool labels = form.face != none && (job.whole || is.first != was.first);
-        if (labels && job.cells < r.w) {
-            draw_label_row(pen, form, r, is, job);
-        } else if (job.whole && job.cells <= r.w) {
-            const uint16_t rows = word(
-                tick_rows(form) +
-                (form.face == none ? 0u
-                                   : static_cast<uint32_t>(pen.height(pen.face_at(form.face)))));
-            const Rect below{0,
-                             word(static_cast<uint32_t>(r.y) + rows),
-                             r.w,
-                             word(r.h - static_cast<uint32_t>(rows))};
-            if (fill_gap(pen, r, below, pen.colour(form.ground))) {
-                job.cells = word(r.w + 1u);
-            }
+        if (Parts::tape && is_tape(rom, item.at) && job.cells < r.w &&
+            (job.whole || is.first != was.first)) {
+            pen.pieces.go_straight_to_it();
+            draw_label_row(pen, item.at, r, is.first, job);
         }
     }
 
 private:
-    static Form read(Reader& from) {
-        Form form{};
-        form.value = from.u8();
-        form.flags = from.u8();
-        form.face = from.u8();
-        form.ink = from.u8();
-        form.ground = from.u8();
-        form.label_ink = from.u8();
-        form.pointer_ink = from.u8();
-        form.minor_tick = from.u8();
-        form.major_tick = from.u8();
-        form.zero = from.u8();
-        form.point = from.u8();
-        form.minus = from.u8();
-        form.units = from.i32();
-        form.from = from.i32();
-        form.minor = from.u16();
-        form.major = from.u16();
-        form.divide = from.i32();
-        form.decimals = from.u8();
-        return form;
-    }
+    /// Where the ruler and its pointer stand: the scale pixel in column 0, and the pointer's column.
+    struct Stand {
+        int32_t first, pointer;
+    };
 
-    static uint16_t tick_rows(const Form& form) {
-        return word(static_cast<uint32_t>(form.major_tick) + below_ticks);
+    static bool is_tape(const Image& rom, uint16_t item) {
+        return Parts::tape && (rom.u8(word(item + scale::flags)) & scale::tape) &&
+               rom.u8(word(item + scale::face)) != none;
     }
-    static int32_t position(const Form& form, const Values& values) {
-        return values.get(form.value) / form.units;
+    static uint8_t tick_rows(const Image& rom, uint16_t item) {
+        return byte(static_cast<unsigned>(rom.u8(word(item + scale::major_tick))) + below_ticks);
     }
-    static Stand stand(const Form& form, Rect r, int32_t position) {
-        const int32_t middle = static_cast<int32_t>(r.w / 2u);
-        return form.tape() ? Stand{position - middle, middle}
-                           : Stand{form.from, position - form.from};
+    static int32_t position(const Image& rom, const State& values, uint16_t item) {
+        return values.get(rom.u8(word(item + scale::value))) / rom.i32(word(item + scale::units));
+    }
+    static Stand stand(const Image& rom, uint16_t item, uint16_t columns, int32_t position) {
+        if (Parts::tape && (rom.u8(word(item + scale::flags)) & scale::tape)) {
+            const int32_t middle = columns / 2;
+            return Stand{position - middle, middle};
+        }
+        const int32_t first = rom.i32(word(item + scale::from));
+        return Stand{first, position - first};
     }
     // Remainder that is never negative.
-    static uint16_t modulo(int32_t number, uint16_t by) {
+    __attribute__((noinline)) static uint16_t modulo(int32_t number, uint16_t by) {
         const int32_t rest = number % static_cast<int32_t>(by);
-        return word(static_cast<uint32_t>(rest < 0 ? rest + by : rest));
+        return static_cast<uint16_t>(rest < 0 ? rest + by : rest);
     }
-
-    // What a column of the tick rows shows, by the length of its ink from the top.
-    struct Column {
-        uint16_t rows;
-        bool pointer;
-        bool operator!=(const Column& other) const {
-            return rows != other.rows || pointer != other.pointer;
-        }
-    };
 
     // Walks the columns of one stand from left to right.
     class Columns {
     public:
-        Columns(const Form& form, const Stand& stand, uint16_t x)
-            : form_(form),
-              minor_(modulo(stand.first + x, form.minor)),
-              major_(modulo(stand.first + x, form.major)),
+        Columns(const Image& rom, uint16_t item, const Stand& stand, uint16_t x)
+            : minor_(rom.u16(word(item + scale::minor))),
+              major_(rom.u16(word(item + scale::major))),
+              to_minor_(modulo(stand.first + x, minor_)),
+              to_major_(modulo(stand.first + x, major_)),
               to_pointer_(stand.pointer - x) {}
-        Column next() {
-            const bool pointer = to_pointer_ <= static_cast<int32_t>(pointer_width / 2) &&
-                                 to_pointer_ >= -static_cast<int32_t>(pointer_width / 2);
-            const uint16_t rows = pointer       ? tick_rows(form_)
-                                  : major_ == 0 ? form_.major_tick
-                                  : minor_ == 0 ? form_.minor_tick
-                                                : uint16_t{0};
+
+        /// What the next column shows: the field of the item that has the length of its tick, or none, or
+        /// the pointer's paint.
+        uint8_t next() {
+            const bool pointer = to_pointer_ <= half_pointer && to_pointer_ >= -half_pointer;
+            const uint8_t what = pointer          ? scale::pointer_ink
+                                 : to_major_ == 0 ? scale::major_tick
+                                 : to_minor_ == 0 ? scale::minor_tick
+                                                  : none;
             --to_pointer_;
-            minor_ = minor_ + 1u == form_.minor ? uint16_t{0} : word(minor_ + 1u);
-            major_ = major_ + 1u == form_.major ? uint16_t{0} : word(major_ + 1u);
-            return Column{rows, pointer};
+            if (++to_minor_ == minor_) {
+                to_minor_ = 0;
+            }
+            if (++to_major_ == major_) {
+                to_major_ = 0;
+            }
+            return what;
         }
 
     private:
-        const Form& form_;
-        uint16_t minor_, major_;
+        uint16_t minor_, major_, to_minor_, to_major_;
         int32_t to_pointer_;
     };
 
     // Sends columns that differ, from the one whose turn it is until the slice is full. False: none left.
-    static bool draw_columns(Pen<Bus, Parts>& pen,
-                             const Form& form,
-                             Rect r,
-                             const Stand& is,
-                             const Stand& was,
-                             bool whole) {
-        const uint16_t rows = tick_rows(form);
+    static bool draw_columns(
+        Brush& pen, uint16_t item, const Rect& r, const Stand& is, const Stand& was, bool whole) {
+        const Image& rom = pen.rom;
+        const uint8_t rows = tick_rows(rom, item);
+        const uint16_t ground = pen.colour_at(word(item + scale::ground));
         uint16_t x = pen.pieces.turn();
-        Columns now(form, is, x), before(form, was, x);
-        uint16_t left = greater(1, smaller(r.w, pen.band_rows(rows)));
+        Columns now(rom, item, is, x), before(rom, item, was, x);
+        uint16_t left = pen.band_rows(rows);
         bool sent = false;
         for (; x < r.w && left != 0; ++x) {
-            const Column column = now.next();
-            if (whole || column != before.next()) {
-                pen.bus().window(word(static_cast<uint32_t>(r.x) + x), r.y, 1, rows);
-                pen.bus().push(pen.colour(column.pointer ? form.pointer_ink : form.ink),
-                               column.rows);
-                pen.bus().push(pen.colour(form.ground),
-                               word(rows - static_cast<uint32_t>(column.rows)));
-                --left;
-                sent = true;
+            const uint8_t what = now.next();
+            if (what == before.next() && !whole) {
+                continue;
             }
+            const bool pointer = what == scale::pointer_ink;
+            const uint8_t ink = what == none ? uint8_t{0}
+                                : pointer    ? rows
+                                             : rom.u8(word(item + what));
+            pen.bus().window(word(r.x + x), r.y, 1, rows);
+            pen.bus().push(pen.colour_at(word(item + (pointer ? scale::pointer_ink : scale::ink))),
+                           ink);
+            pen.bus().push(ground, word(static_cast<unsigned>(rows) - ink));
+            --left;
+            sent = true;
         }
         pen.pieces.go_on_to(x, sent);
         return sent;
     }
 
-    // The words of a label: digits, from the right, with a point before the decimals.
+    // The glyphs of a label, last first: digits, with a point before the decimals.
     struct Number {
-        uint8_t glyphs[12];  // backwards
+        uint8_t glyphs[12];
         uint8_t count;
-        Number(const Form& form, int32_t units) : glyphs(), count(0) {
-            const int32_t quotient = units / form.divide;
-            uint32_t rest = quotient < 0 ? 0u - static_cast<uint32_t>(quotient)
-                                         : static_cast<uint32_t>(quotient);
-            do {
-                if (form.decimals != 0 && count == form.decimals) {
-                    glyphs[count++] = form.point;
-                }
-                glyphs[count++] = byte(form.zero + rest % 10);
-                rest /= 10;
-            } while (rest != 0 || (form.decimals != 0 && count <= form.decimals + 1));
-            if (quotient < 0) {
-                glyphs[count++] = form.minus;
-            }
-        }
+        uint16_t width;
     };
+    static Number number(const Brush& pen, uint16_t item, uint16_t face_at, int32_t scale_pixel) {
+        const Image& rom = pen.rom;
+        const uint8_t decimals = rom.u8(word(item + scale::decimals));
+        const int32_t quotient =
+            scale_pixel * rom.i32(word(item + scale::units)) / rom.i32(word(item + scale::divide));
+        uint32_t rest = static_cast<uint32_t>(quotient < 0 ? -quotient : quotient);
+        Number n{{}, 0, 0};
+        do {
+            if (n.count == decimals && decimals != 0) {
+                n.glyphs[n.count++] = rom.u8(word(item + scale::point));
+            }
+            n.glyphs[n.count++] =
+                byte(rom.u8(word(item + scale::zero)) + static_cast<unsigned>(rest % 10));
+            rest /= 10;
+        } while (rest != 0 || (decimals != 0 && n.count < decimals + 2));
+        if (quotient < 0) {
+            n.glyphs[n.count++] = rom.u8(word(item + scale::minus));
+        }
+        for (uint8_t i = 0; i < n.count; ++i) {
+            n.width = word(n.width + pen.advance(face_at, n.glyphs[i]));
+        }
+        return n;
+    }
 
     // A slice of the row of labels: the ground before the next label, or one of its glyphs.
-    static void draw_label_row(
-        Pen<Bus, Parts>& pen, const Form& form, Rect r, const Stand& is, Job& job) {
-        const uint16_t face_at = pen.face_at(form.face);
-        const uint16_t rows = pen.height(face_at);
-        const uint16_t y = word(static_cast<uint32_t>(r.y) + tick_rows(form));
-        const uint16_t ground = pen.colour(form.ground);
+    static void draw_label_row(Brush& pen, uint16_t item, const Rect& r, int32_t first, Job& job) {
+        const Image& rom = pen.rom;
+        const uint16_t face_at = pen.face_at(rom.u8(word(item + scale::face)));
+        const uint16_t major = rom.u16(word(item + scale::major));
+        const uint16_t top = word(r.y + static_cast<unsigned>(tick_rows(rom, item)));
         // The first major tick whose label fits between what is drawn and the right edge.
-        int32_t centre = static_cast<int32_t>(job.cells) +
-                         (form.major - modulo(is.first + job.cells, form.major)) % form.major;
-        for (; centre < static_cast<int32_t>(r.w); centre += form.major) {
-            const Number number(form, (is.first + centre) * form.units);
-            uint16_t width = 0;
-            for (uint8_t i = 0; i < number.count; ++i) {
-                width = word(static_cast<uint32_t>(width) + pen.advance(face_at, number.glyphs[i]));
-            }
-            const int32_t start = centre - static_cast<int32_t>(width / 2u);
-            if (start < static_cast<int32_t>(job.cells)) {
+        int32_t centre = job.cells + (major - modulo(first + job.cells, major)) % major;
+        for (; centre < r.w; centre += major) {
+            const Number n = number(pen, item, face_at, first + centre);
+            const int32_t start = centre - n.width / 2;
+            if (start < job.cells) {
                 continue;
             }
-            if (start + width > static_cast<int32_t>(r.w)) {
+            if (start + n.width > r.w) {
                 break;
             }
-            uint16_t x = word(static_cast<uint32_t>(start));
-            if (job.mark == 0) {
-                if (x > job.cells) {
-                    if (fill_gap(
-                            pen,
-                            r,
-                            Rect{job.cells, y, word(x - static_cast<uint32_t>(job.cells)), rows},
-                            ground)) {
-                        job.mark = 1;
-                    }
-                    return;
-                }
-                job.mark = 1;
+            uint16_t x = static_cast<uint16_t>(start);
+            if (job.mark == 0 && fill_gap(pen, item, r, top, x, job)) {
+                return;
             }
-            const uint8_t last = byte(static_cast<uint32_t>(number.count) - job.mark);
-            for (uint8_t i = byte(number.count - 1u); i > last; --i) {
-                x = word(static_cast<uint32_t>(x) + pen.advance(face_at, number.glyphs[i]));
+            uint8_t i = byte(n.count - 1u);
+            for (; i != n.count - 1 - job.mark; --i) {
+                x = word(x + pen.advance(face_at, n.glyphs[i]));
             }
-            pen.glyph(Point{word(static_cast<uint32_t>(r.x) + x), y},
+            pen.glyph(Point{word(r.x + x), top},
                       face_at,
-                      number.glyphs[last],
-                      Colours{pen.colour(form.label_ink), ground});
+                      n.glyphs[i],
+                      Colours{pen.colour_at(word(item + scale::label_ink)),
+                              pen.colour_at(word(item + scale::ground))});
             ++job.mark;
-            if (last == 0) {
-                job.cells = word(static_cast<uint32_t>(start) + width);
+            if (i == 0) {
+                job.cells = word(static_cast<uint16_t>(start) + n.width);
                 job.mark = 0;
             }
             return;
         }
-        if (fill_gap(pen,
-                     r,
-                     Rect{job.cells, y, word(r.w - static_cast<uint32_t>(job.cells)), rows},
-                     ground)) {
-            job.cells = r.w;
-        }
+        fill_gap(pen, item, r, top, r.w, job);
     }
 
-    // A band of the ground between labels. True: it is complete.
-    static bool fill_gap(Pen<Bus, Parts>& pen, Rect r, Rect gap, uint16_t ground) {
+    // A band of the ground between labels, up to column `to`. False: it was complete.
+    static bool fill_gap(
+        Brush& pen, uint16_t item, const Rect& r, uint16_t top, uint16_t to, Job& job) {
+        if (job.cells >= to) {
+            return false;
+        }
         const uint16_t turn = pen.pieces.turn();
-        gap.x = word(static_cast<uint32_t>(r.x) + gap.x);
-        pen.fill(gap, ground);
-        return pen.pieces.turn() != turn;
+        pen.fill(Rect{word(r.x + job.cells), top, word(to - job.cells), word(r.y + r.h - top)},
+                 pen.colour_at(word(item + scale::ground)));
+        if (pen.pieces.turn() != turn) {
+            job.cells = to;
+        }
+        return true;
     }
 };
 

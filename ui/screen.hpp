@@ -4,11 +4,9 @@
 // one slice: at most one glyph or one band of a fill, so that the encoder is never left waiting for long.
 #pragma once
 
+#include "ui/box.hpp"
 #include "ui/image_format.hpp"
 #include "ui/job.hpp"
-#include "ui/key.hpp"
-#include "ui/lamp.hpp"
-#include "ui/legend.hpp"
 #include "ui/meter.hpp"
 #include "ui/parts.hpp"
 #include "ui/pen.hpp"
@@ -34,21 +32,21 @@ struct Event {
 template <class Bus, class Parts = EveryPart>
 class Screen {
 public:
+    using Image = Rom<typename Parts::Bytes>;
+
     /// @param memory  Bytes for the values and for what the glass shows, zeroed, as many as the image
     ///                needs (the emitted code and the ledger say how many).
-    Screen(Bus& bus, Rom image, uint8_t* memory)
+    Screen(const Bus& bus, const Image& image, uint8_t* memory)
         : pen_(bus, image), values_(image, memory), shown_(memory + values_.bytes()) {
         show_page(0);
     }
 
     /// Draws a page from the next service on.
     void show_page(uint8_t number) {
-        const Rom& rom = pen_.rom;
         page_ = number;
-        page_at_ = rom.u16(word(rom.u16(header::at_pages) + 2u * number));
+        page_at_ = rom().u16(word(rom().u16(header::at_pages) + 2u * number));
         finger_on_ = 0;
-        items_left_ = items();
-        stage_ = Stage::backdrop;
+        stage_ = Stage::fills;
         changed_ = true;
         pen_.pieces.start();
     }
@@ -92,48 +90,26 @@ public:
 
 private:
     using Readout = ReadoutArt<Bus, Parts>;
-    using Key = KeyArt<Bus, Parts>;
-    using Legend = LegendArt<Bus, Parts>;
-    using Lamp = LampArt<Bus, Parts>;
+    using Box = BoxArt<Bus, Parts>;
     using Meter = MeterArt<Bus, Parts>;
     using Scale = ScaleArt<Bus, Parts>;
     using Picture = PictureArt<Bus, Parts>;
 
-    // What service is at: the ground of a new page, its items one by one, or changes.
-    enum class Stage : uint8_t { backdrop, items, changes };
+    // What service is at: what never changes on a new page (fills, texts), its items one by one, or changes.
+    enum class Stage : uint8_t { fills, texts, items, changes };
     static constexpr uint8_t event_places = 4;
 
-    /// An item under the walk.
-    struct View {
-        uint16_t at;
-        uint8_t* shown;
-        Kind kind;
-        Rect rect;
-        Reader rest;
-    };
-
-    uint16_t items() const { return pen_.rom.u16(word(page_at_ + page::items)); }
-    uint16_t first_item() const {
-        uint16_t at = word(page_at_ + page::backdrop);
-        for (uint16_t groups = pen_.rom.u16(word(page_at_ + page::groups)); groups != 0; --groups) {
-            at = word(at + 2u + static_cast<uint32_t>(pen_.rom.u8(word(at + 1u))) * rect_bytes);
-        }
-        return at;
-    }
-    View view(Spot spot) const {
-        Reader from(pen_.rom, word(static_cast<uint32_t>(spot.at) + item::kind));
-        const Kind kind = static_cast<Kind>(from.u8());
-        const Rect rect = read_rect(from);
-        return View{spot.at, spot.shown, kind, rect, from};
-    }
-    static uint8_t shown_bytes(Kind kind) {
-        switch (kind) {
+    const Image& rom() const { return pen_.rom; }
+    uint16_t page_word(uint8_t which) const { return rom().u16(word(page_at_ + which)); }
+    uint16_t item_count() const { return page_word(page::count); }
+    Spot first_item() const { return Spot{page_word(page::items), shown_}; }
+    Kind kind(Spot spot) const { return static_cast<Kind>(rom().u8(word(spot.at + item::kind))); }
+    uint8_t shown_bytes(Spot spot) const {
+        switch (kind(spot)) {
             case Kind::readout:
                 return Readout::shown_bytes;
-            case Kind::key:
-                return Key::shown_bytes;
-            case Kind::lamp:
-                return Lamp::shown_bytes;
+            case Kind::box:
+                return Box::shown_bytes;
             case Kind::meter:
                 return Meter::shown_bytes;
             case Kind::scale:
@@ -143,46 +119,48 @@ private:
         }
     }
     Spot after(Spot spot) const {
-        const Kind kind =
-            static_cast<Kind>(pen_.rom.u8(word(static_cast<uint32_t>(spot.at) + item::kind)));
-        return Spot{word(static_cast<uint32_t>(spot.at) + pen_.rom.u8(spot.at)),
-                    spot.shown + shown_bytes(kind)};
+        return Spot{word(spot.at + rom().u8(spot.at)), spot.shown + shown_bytes(spot)};
+    }
+    uint8_t box_state(Spot spot) const {
+        return Box::state(pen_, values_, spot.at, Parts::touch && finger_on_ == spot.at && inside_);
     }
 
-    bool draw_backdrop();
-    bool draw_item(const View& v);
+    bool draw_fills();
+    bool draw_texts();
+    bool draw_item();
     bool find_change();
-    bool differs(const View& v);
-    void begin(const View& v);
-    void commit(const View& v);
-    uint8_t state_of_key(const View& v) const {
-        return static_cast<uint8_t>(Key::state(v.rest, values_, finger_on_ == v.at && inside_));
-    }
+    bool differs();
+    void begin(bool whole);
+    void commit();
 
     void report(KeyEvent what) {
         if (event_count_ < event_places) {
             events_[event_count_++] = Event{what, held_, finger_key_};
         }
     }
+    bool under_finger(uint16_t at, Point finger) const {
+        return read_rect(rom(), word(at + item::place)).contains(finger.x, finger.y);
+    }
+    void find_key(Point at);
     void press();
     void watch_hold();
 
     Pen<Bus, Parts> pen_;
-    Values values_;
+    Values<Image> values_;
     uint8_t* shown_;
     uint16_t page_at_ = 0;
     uint8_t page_ = 0;
-    Stage stage_ = Stage::backdrop;
-    bool changed_ = true;
-    bool drawing_ = false;
+    Stage stage_ = Stage::fills;
+    bool changed_ = true;      // something may differ from the glass
     bool waiting_ = false;     // a peak will fall by itself
+    bool drawing_ = false;     // job_ is under way
     Spot spot_{};              // item being drawn, or where the search for changes goes on
     uint16_t items_left_ = 0;  // of the page, from spot_ on
     Job job_{};
     uint16_t now_ = 0;
 
     bool finger_ = false, inside_ = false, held_ = false;
-    uint16_t finger_on_ = 0;  // item under the finger; 0: none
+    uint16_t finger_on_ = 0;  // key under the finger; 0: none
     uint16_t finger_key_ = 0;
     uint16_t finger_since_ = 0;
     Event events_[event_places] = {};
@@ -192,99 +170,109 @@ private:
 template <class Bus, class Parts>
 bool Screen<Bus, Parts>::service(uint16_t now_ms) {
     now_ = now_ms;
-    if (Parts::touch) {
+    if (Parts::touch && Parts::hold) {
         watch_hold();
     }
     pen_.pieces.slice();
-    if (stage_ == Stage::backdrop) {
-        if (draw_backdrop()) {
+    if (stage_ == Stage::fills) {
+        if (draw_fills()) {
+            return true;
+        }
+        stage_ = Stage::texts;
+        pen_.pieces.start();
+        pen_.pieces.slice();
+    }
+    if (stage_ == Stage::texts) {
+        if (draw_texts()) {
             return true;
         }
         stage_ = Stage::items;
-        spot_ = Spot{first_item(), shown_};
+        spot_ = first_item();
+        items_left_ = item_count();
         drawing_ = false;
     }
-    while (stage_ == Stage::items) {
-        if (items_left_ == 0) {
-            stage_ = Stage::changes;
-            break;
-        }
-        const View v = view(spot_);
+    for (;;) {
         if (!drawing_) {
-            pen_.pieces.start();
-            pen_.pieces.slice();
-            job_.whole = true;
-            begin(v);
-            drawing_ = true;
-        }
-        if (draw_item(v)) {
-            return true;
-        }
-        commit(v);
-        drawing_ = false;
-        spot_ = after(spot_);
-        --items_left_;
-        pen_.pieces.slice();
-    }
-    while (changed_) {
-        if (!drawing_) {
-            if (!find_change()) {
-                return false;
+            if (stage_ == Stage::items && items_left_ != 0) {
+                begin(true);
+            } else {
+                stage_ = Stage::changes;
+                if (!changed_ || !find_change()) {
+                    return false;
+                }
+                begin(false);
             }
-            pen_.pieces.start();
-            pen_.pieces.slice();
-            job_.whole = false;
-            begin(view(spot_));
-            drawing_ = true;
         }
-        const View v = view(spot_);
-        if (draw_item(v)) {
+        if (draw_item()) {
             return true;
         }
-        commit(v);
+        commit();
         drawing_ = false;
+        if (stage_ == Stage::items) {
+            spot_ = after(spot_);
+            --items_left_;
+        }
+    }
+}
+
+// Ground, frames, and all that never changes but text: groups of rectangles of one paint. False: complete.
+template <class Bus, class Parts>
+bool Screen<Bus, Parts>::draw_fills() {
+    uint16_t at = word(page_at_ + page::bytes);
+    uint16_t turn = pen_.pieces.turn();
+    for (uint16_t groups = page_word(page::fills); groups != 0; --groups) {
+        const uint8_t count = rom().u8(word(at + 1u));
+        if (turn < count) {
+            pen_.pieces.go_straight_to_it();
+            pen_.fill(read_rect(rom(), word(at + 2u + turn * rect_bytes)), pen_.colour_at(at));
+            return true;
+        }
+        turn = word(turn - count);
+        at = word(at + 2u + static_cast<unsigned>(count) * rect_bytes);
     }
     return false;
 }
 
-// The ground of the page and its frames, rectangle by rectangle. False: complete.
+// Texts that never change: groups of one face and two paints. False: complete.
 template <class Bus, class Parts>
-bool Screen<Bus, Parts>::draw_backdrop() {
-    const Rom& rom = pen_.rom;
-    uint16_t at = word(page_at_ + page::backdrop);
-    uint16_t skip = pen_.pieces.turn();
-    for (uint16_t groups = rom.u16(word(page_at_ + page::groups)); groups != 0; --groups) {
-        Reader group(rom, at);
-        const uint8_t paint = group.u8(), count = group.u8();
-        if (skip < count) {
-            Reader place(rom, word(group.at() + static_cast<uint32_t>(skip) * rect_bytes));
-            pen_.pieces.go_straight_to_it();
-            pen_.fill(read_rect(place), pen_.colour(paint));
-            return true;
+bool Screen<Bus, Parts>::draw_texts() {
+    uint16_t at = page_word(page::texts);
+    for (; at < page_word(page::items); at = word(at + text_group::bytes)) {
+        const uint16_t face_at = pen_.face_at(rom().u8(word(at + text_group::face)));
+        const Colours colours{pen_.colour_at(word(at + text_group::ink)),
+                              pen_.colour_at(word(at + text_group::ground))};
+        for (uint8_t count = rom().u8(word(at + text_group::count)); count != 0; --count) {
+            Box::draw_text(pen_,
+                           read_point(rom(), word(at + text_group::bytes)),
+                           face_at,
+                           rom().u16(word(at + text_group::bytes + point_bytes)),
+                           colours);
+            if (pen_.pieces.spent()) {
+                return true;
+            }
+            at = word(at + text_group::each);
         }
-        skip = word(skip - static_cast<uint32_t>(count));
-        at = word(group.at() + static_cast<uint32_t>(count) * rect_bytes);
     }
     return false;
 }
 
 // Sends a slice of the item. False: there was nothing left to send.
 template <class Bus, class Parts>
-bool Screen<Bus, Parts>::draw_item(const View& v) {
-    if (Parts::readout && v.kind == Kind::readout) {
-        Readout::draw(pen_, v.rect, v.rest, values_, v.shown, job_);
-    } else if (Parts::key && v.kind == Kind::key) {
-        Key::draw(pen_, v.rect, v.rest, values_, static_cast<KeyState>(job_.mark));
-    } else if (Parts::legend && v.kind == Kind::legend) {
-        Legend::draw(pen_, v.rect, v.rest);
-    } else if (Parts::lamp && v.kind == Kind::lamp) {
-        Lamp::draw(pen_, v.rect, v.rest, job_.mark);
-    } else if (Parts::meter && v.kind == Kind::meter) {
-        Meter::draw(pen_, v.rect, v.rest, v.shown, job_);
-    } else if (Parts::scale && v.kind == Kind::scale) {
-        Scale::draw(pen_, v.rect, v.rest, v.shown, job_);
-    } else if (Parts::picture && v.kind == Kind::picture) {
-        Picture::draw(pen_, v.rect, v.rest);
+bool Screen<Bus, Parts>::draw_item() {
+    pen_.pieces.slice();
+    const Kind k = kind(spot_);
+    if (Parts::readout && k == Kind::readout) {
+        Readout::draw(pen_, spot_, job_);
+    } else if (Parts::box && k == Kind::box) {
+        Box::draw(pen_, values_, spot_.at, job_.mark);
+    } else if (Parts::meter && k == Kind::meter) {
+        Meter::draw(pen_, spot_, job_);
+    } else if (Parts::scale && k == Kind::scale) {
+        Scale::draw(pen_, spot_, job_);
+    } else if (Parts::picture && k == Kind::picture) {
+        if (job_.whole) {
+            Picture::draw(pen_, spot_.at);
+        }
     }
     return pen_.pieces.spent();
 }
@@ -293,18 +281,15 @@ bool Screen<Bus, Parts>::draw_item(const View& v) {
 template <class Bus, class Parts>
 bool Screen<Bus, Parts>::find_change() {
     waiting_ = false;
-    for (uint16_t n = items(); n != 0; --n) {
-        if (items_left_ == 0) {
-            spot_ = Spot{first_item(), shown_};
-            items_left_ = items();
-        } else {
+    for (uint16_t n = item_count(); n != 0; --n) {
+        if (items_left_ > 1) {
             spot_ = after(spot_);
-            if (--items_left_ == 0) {
-                spot_ = Spot{first_item(), shown_};
-                items_left_ = items();
-            }
+            --items_left_;
+        } else {
+            spot_ = first_item();
+            items_left_ = item_count();
         }
-        if (differs(view(spot_))) {
+        if (differs()) {
             return true;
         }
     }
@@ -313,50 +298,48 @@ bool Screen<Bus, Parts>::find_change() {
 }
 
 template <class Bus, class Parts>
-bool Screen<Bus, Parts>::differs(const View& v) {
-    if (Parts::readout && v.kind == Kind::readout) {
-        return Readout::differs(v.rest, values_, v.shown);
+bool Screen<Bus, Parts>::differs() {
+    const Kind k = kind(spot_);
+    if (Parts::readout && k == Kind::readout) {
+        return Readout::differs(rom(), values_, spot_);
     }
-    if (Parts::key && v.kind == Kind::key) {
-        return state_of_key(v) != *v.shown;
+    if (Parts::box && k == Kind::box) {
+        return box_state(spot_) != *spot_.shown;
     }
-    if (Parts::lamp && v.kind == Kind::lamp) {
-        return Lamp::state(v.rest, values_) != *v.shown;
+    if (Parts::meter && k == Kind::meter) {
+        return Meter::differs(rom(), values_, now_, spot_, waiting_);
     }
-    if (Parts::meter && v.kind == Kind::meter) {
-        return Meter::differs(v.rest, values_, now_, v.shown, waiting_);
-    }
-    if (Parts::scale && v.kind == Kind::scale) {
-        return Scale::differs(v.rest, values_, v.shown);
-    }
-    return false;
+    return Parts::scale && k == Kind::scale && Scale::differs(rom(), values_, spot_);
 }
 
 template <class Bus, class Parts>
-void Screen<Bus, Parts>::begin(const View& v) {
-    if (Parts::readout && v.kind == Kind::readout) {
-        Readout::begin(v.rest, pen_.rom, values_, v.shown, job_);
-    } else if (Parts::key && v.kind == Kind::key) {
-        job_.mark = state_of_key(v);
-    } else if (Parts::lamp && v.kind == Kind::lamp) {
-        job_.mark = Lamp::state(v.rest, values_);
-    } else if (Parts::meter && v.kind == Kind::meter) {
-        Meter::begin(v.rest, values_, now_, v.shown, job_);
-    } else if (Parts::scale && v.kind == Kind::scale) {
-        Scale::begin(v.rest, values_, job_);
+void Screen<Bus, Parts>::begin(bool whole) {
+    drawing_ = true;
+    pen_.pieces.start();
+    job_.whole = whole;
+    const Kind k = kind(spot_);
+    if (Parts::readout && k == Kind::readout) {
+        Readout::begin(rom(), values_, spot_, job_);
+    } else if (Parts::box && k == Kind::box) {
+        job_.mark = box_state(spot_);
+    } else if (Parts::meter && k == Kind::meter) {
+        Meter::begin(rom(), values_, now_, spot_, job_);
+    } else if (Parts::scale && k == Kind::scale) {
+        Scale::begin(rom(), values_, spot_, job_);
     }
 }
 
 template <class Bus, class Parts>
-void Screen<Bus, Parts>::commit(const View& v) {
-    if (Parts::readout && v.kind == Kind::readout) {
-        Readout::commit(job_, v.shown);
-    } else if ((Parts::key && v.kind == Kind::key) || (Parts::lamp && v.kind == Kind::lamp)) {
-        *v.shown = job_.mark;
-    } else if (Parts::meter && v.kind == Kind::meter) {
-        Meter::commit(job_, v.shown);
-    } else if (Parts::scale && v.kind == Kind::scale) {
-        Scale::commit(job_, v.shown);
+void Screen<Bus, Parts>::commit() {
+    const Kind k = kind(spot_);
+    if (Parts::readout && k == Kind::readout) {
+        Readout::commit(job_, spot_.shown);
+    } else if (Parts::box && k == Kind::box) {
+        *spot_.shown = job_.mark;
+    } else if (Parts::meter && k == Kind::meter) {
+        Meter::commit(job_, spot_.shown);
+    } else if (Parts::scale && k == Kind::scale) {
+        Scale::commit(job_, spot_.shown);
     }
 }
 
@@ -364,35 +347,35 @@ template <class Bus, class Parts>
 void Screen<Bus, Parts>::touch(Point at) {
     if (!finger_) {
         finger_ = true;
-        finger_key_ = pen_.rom.u16(word(page_at_ + page::first_key));
-        Spot spot{first_item(), shown_};
-        for (uint16_t n = items(); n != 0; --n, spot = after(spot)) {
-            const View v = view(spot);
-            if (v.kind != Kind::key) {
-                continue;
-            }
-            if (v.rect.contains(at.x, at.y)) {
-                Reader from = v.rest;
-                if (Key::manner(from, values_).enabled) {
-                    finger_on_ = v.at;
-                    press();
-                }
-                return;
-            }
-            ++finger_key_;
+        find_key(at);
+    } else if (finger_on_ != 0) {
+        const bool inside = under_finger(finger_on_, at);
+        if (inside && !inside_) {
+            press();
+        } else if (!inside && inside_) {
+            inside_ = false;
+            changed_ = true;
+            report(KeyEvent::slide_off);
         }
-        return;
     }
-    if (finger_on_ == 0) {
-        return;
-    }
-    const bool inside = view(Spot{finger_on_, shown_}).rect.contains(at.x, at.y);
-    if (inside && !inside_) {
-        press();
-    } else if (!inside && inside_) {
-        inside_ = false;
-        changed_ = true;
-        report(KeyEvent::slide_off);
+}
+
+template <class Bus, class Parts>
+void Screen<Bus, Parts>::find_key(Point at) {
+    finger_key_ = page_word(page::first_key);
+    Spot spot = first_item();
+    for (uint16_t n = item_count(); n != 0; --n, spot = after(spot)) {
+        if (kind(spot) != Kind::box || (rom().u8(word(spot.at + box::flags)) & box::key) == 0) {
+            continue;
+        }
+        if (under_finger(spot.at, at)) {
+            if (Box::manner(pen_, values_, spot.at).enabled) {
+                finger_on_ = spot.at;
+                press();
+            }
+            return;
+        }
+        ++finger_key_;
     }
 }
 
@@ -411,16 +394,15 @@ void Screen<Bus, Parts>::lift() {
     if (finger_on_ == 0) {
         return;
     }
-    Reader from = view(Spot{finger_on_, shown_}).rest;
-    const auto manner = Key::manner(from, values_);
+    const auto manner = Box::manner(pen_, values_, finger_on_);
     finger_on_ = 0;
     changed_ = true;
     if (!inside_) {
         return;
     }
     report(KeyEvent::release);
-    const bool tapped = !held_ || (manner.flags & key_flag::holds) == 0;
-    if (tapped && (manner.flags & key_flag::page)) {
+    const bool tapped = !held_ || (manner.flags & box::holds) == 0;
+    if (Parts::pages && tapped && (manner.flags & box::tap_page)) {
         show_page(manner.tap_page);
     }
 }
@@ -431,24 +413,22 @@ void Screen<Bus, Parts>::watch_hold() {
     if (finger_on_ == 0 || !inside_) {
         return;
     }
-    const uint16_t since = word(static_cast<uint32_t>(now_) - finger_since_);
-    Reader from = view(Spot{finger_on_, shown_}).rest;
-    const auto manner = Key::manner(from, values_);
-    const bool repeats = (manner.flags & key_flag::repeats) != 0;
-    if (!held_) {
-        const uint8_t ticks = pen_.rom.u8(repeats ? header::repeat_after : header::hold);
-        if (since >= word(static_cast<uint32_t>(ticks) * clock_tick_ms)) {
-            held_ = true;
-            finger_since_ = now_;
-            report(repeats ? KeyEvent::repeat : KeyEvent::hold);
-            if (manner.flags & key_flag::hold_page) {
-                show_page(manner.hold_page);
-            }
-        }
-    } else if (repeats && since >= word(static_cast<uint32_t>(pen_.rom.u8(header::repeat_every)) *
-                                        clock_tick_ms)) {
-        finger_since_ = now_;
-        report(KeyEvent::repeat);
+    const auto manner = Box::manner(pen_, values_, finger_on_);
+    const bool repeats = (manner.flags & box::repeats) != 0;
+    if (held_ && !repeats) {
+        return;
+    }
+    const uint8_t ticks = rom().u8(held_     ? header::repeat_every
+                                   : repeats ? header::repeat_after
+                                             : header::hold);
+    if (word(now_ - finger_since_) < word(static_cast<unsigned>(ticks) * clock_tick_ms)) {
+        return;
+    }
+    held_ = true;
+    finger_since_ = now_;
+    report(repeats ? KeyEvent::repeat : KeyEvent::hold);
+    if (Parts::pages && (manner.flags & box::hold_page)) {
+        show_page(manner.hold_page);
     }
 }
 

@@ -28,21 +28,20 @@ struct PixelBytes<2> {
     }
 };
 
-/// Eighteen bits, a byte for each of red, green and blue, six bits at the top of each (standards
-/// BUS-09). Five bits become six by repeating the highest (standards C565: replication).
+/// Eighteen bits: a byte for each of red, green and blue (standards BUS-09), widened to eight bits by
+/// repeating the top ones (standards C565-02); the controller looks at the upper six.
 template <>
 struct PixelBytes<3> {
     static constexpr uint8_t format = display_command::eighteen_bits;
     template <class Link>
     static void run(uint16_t colour, uint16_t count) {
-        const uint8_t red = static_cast<uint8_t>((colour >> 8) & 0xF8);
-        const uint8_t green = static_cast<uint8_t>((colour >> 3) & 0xFC);
-        const uint8_t blue = static_cast<uint8_t>(colour << 3);
-        Link::run(widen(red), green, widen(blue), count);
+        const uint8_t high = static_cast<uint8_t>(colour >> 8);
+        const uint8_t low = static_cast<uint8_t>(colour);
+        const uint8_t red = static_cast<uint8_t>((high & 0xF8) | (high >> 5));
+        const uint8_t green = static_cast<uint8_t>(((colour >> 3) & 0xFC) | ((high >> 1) & 0x03));
+        const uint8_t blue = static_cast<uint8_t>((low << 3) | ((low >> 2) & 0x07));
+        Link::run(red, green, blue, count);
     }
-
-private:
-    static uint8_t widen(uint8_t five) { return static_cast<uint8_t>(five | ((five >> 5) & 0x04)); }
 };
 
 /// A display behind a link.
@@ -71,8 +70,9 @@ struct DisplayBus {
         Link::parameter(Pixels::format);
         Link::command(display_command::set_address_mode);
         Link::parameter(Panel::address_mode);
-        Link::command(Panel::inverted ? display_command::enter_invert_mode
-                                      : display_command::exit_invert_mode);
+        if (Panel::inverted) {
+            Link::command(display_command::enter_invert_mode);
+        }
         Link::command(display_command::set_display_on);
         Link::finish();
     }
