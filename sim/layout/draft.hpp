@@ -27,7 +27,7 @@ struct Draft {
     Names faces{"face", "faces"};
     Names values{"value", "values"};
     Names pages{"page", "pages"};
-    std::vector<bool> value_has_type;  ///< By ValueId; false: its type could not be read.
+    std::vector<bool> value_is_readable;  ///< By ValueId; false: its type or range is not known.
     std::unordered_map<std::string, Place> item_names;
     std::set<std::pair<std::string, PackingWish>> pictures;  ///< Each is stored once.
     std::int64_t keys = 0;

@@ -113,24 +113,25 @@ std::string allowed_range(const Range& range) {
     return text;
 }
 
-std::string suggested_member(std::string_view wrong, MemberTable table, Mistakes& mistakes) {
-    if (!mistakes.may_suggest()) return {};
-    const std::vector<std::string_view> names = names_of(table, false);
-    std::string_view best = nearest(wrong, names);
-    if (best.empty()) {
-        // A slip in a foreign word still shows which one was meant.
-        std::vector<std::string_view> foreign;
-        std::vector<std::string_view> ours;
-        for (const OtherWord& word : other_words) {
-            if (std::find(names.begin(), names.end(), word.ours) == names.end()) continue;
-            foreign.push_back(word.theirs);
-            ours.push_back(word.ours);
-        }
-        const std::string_view found = nearest(wrong, foreign);
-        const auto at = std::find(foreign.begin(), foreign.end(), found);
-        if (!found.empty()) best = ours[static_cast<std::size_t>(at - foreign.begin())];
+bool holds(const std::vector<std::string_view>& words, std::string_view word) {
+    return std::find(words.begin(), words.end(), word) != words.end();
+}
+
+// Which of `names` an unknown member was meant to be; empty: none is near.
+std::string_view meant_member(std::string_view wrong, const std::vector<std::string_view>& names) {
+    if (const std::string_view best = nearest(wrong, names); !best.empty()) return best;
+    // A slip in a foreign word still shows which one was meant.
+    std::vector<std::string_view> foreign;
+    std::vector<std::string_view> ours;
+    for (const OtherWord& word : other_words) {
+        if (!holds(names, word.ours)) continue;
+        foreign.push_back(word.theirs);
+        ours.push_back(word.ours);
     }
-    return best.empty() ? std::string() : "; did you mean " + quote(best) + '?';
+    const std::string_view found = nearest(wrong, foreign);
+    if (found.empty()) return {};
+    const auto at = std::find(foreign.begin(), foreign.end(), found);
+    return ours[static_cast<std::size_t>(at - foreign.begin())];
 }
 
 std::string why_no_name(std::string_view name) {
@@ -230,9 +231,10 @@ std::optional<std::string> text_in(const Node& node,
         }
     }
     if (lines > shape.lines) {
-        return complain("out-of-range",
-                        "has " + std::to_string(lines) + " lines; allowed " +
-                            (shape.lines == 1 ? "is one" : "are " + std::to_string(shape.lines)));
+        return complain(
+            "out-of-range",
+            "has " + std::to_string(lines) + " lines; allowed " +
+                (shape.lines == 1 ? "is one" : "are at most " + std::to_string(shape.lines)));
     }
     const std::size_t count = characters(text);
     if (count < shape.least || count > shape.most) {
@@ -272,12 +274,24 @@ Members::Members(
 }
 
 void Members::check_names(MemberTable table) const {
+    std::vector<std::string_view> meant;
     for (const Member& member : node_.members) {
         const bool known = std::any_of(table.begin(), table.end(), [&](const MemberName& allowed) {
             return allowed.name == member.name;
         });
         if (known) continue;
-        const std::string suggestion = suggested_member(member.name, table, mistakes_);
+        std::string suggestion;
+        if (mistakes_.may_suggest()) {
+            const std::vector<std::string_view> names = names_of(table, false);
+            std::vector<std::string_view> absent;
+            for (const std::string_view name : names) {
+                if (!has(name)) absent.push_back(name);
+            }
+            std::string_view best = meant_member(member.name, absent);
+            if (best.empty()) best = meant_member(member.name, names);
+            if (!best.empty()) suggestion = "; did you mean " + quote(best) + '?';
+            meant.push_back(best);
+        }
         mistakes_.add({"unknown-member",
                        pointer_of(member.name),
                        member.place,
@@ -286,7 +300,8 @@ void Members::check_names(MemberTable table) const {
                            with_article(noun_.kind) + ": " + listed(names_of(table, false))});
     }
     for (const MemberName& allowed : table) {
-        if (!allowed.needed || node_.find(allowed.name) != nullptr) continue;
+        // One that is there under a wrong name has been told already.
+        if (!allowed.needed || has(allowed.name) || holds(meant, allowed.name)) continue;
         fail_whole("missing-member",
                    "lacks " + quote(allowed.name) + "; " + with_article(noun_.kind) + " needs " +
                        listed(names_of(table, true)));

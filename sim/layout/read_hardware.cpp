@@ -16,7 +16,6 @@ constexpr std::int64_t largest_memory = std::int64_t{1} << 30;
 template <class Part>
 std::optional<Part> part_named(const Members& members,
                                std::string_view member,
-                               std::string_view kind,
                                Shelf<Part> (*load)(const std::string&, std::vector<Finding>&),
                                const Draft& draft) {
     const std::optional<std::string> name = members.text(member, {.least = 1});
@@ -32,9 +31,8 @@ std::optional<Part> part_named(const Members& members,
     const std::string suggestion = did_you_mean(*name, known, draft.mistakes);
     members.fail(member,
                  "unknown-part",
-                 "is " + quote(*name) + ", which is no " + std::string(kind) +
-                     " of the parts files" + (suggestion.empty() ? ";" : suggestion) +
-                     " there are " + listed(known));
+                 "is " + quote(*name) + ", which the parts files do not have" +
+                     (suggestion.empty() ? ";" : suggestion) + " there are " + listed(known));
     return std::nullopt;
 }
 
@@ -49,8 +47,7 @@ void read_display(const Members& document, Draft& draft) {
     if (node == nullptr) return;
     if (written_out(node)) {
         draft.layout.display = display_from(*node, document.pointer_of("display"), draft.mistakes);
-    } else if (const auto found =
-                   part_named<Display>(document, "display", "display", load_displays, draft)) {
+    } else if (const auto found = part_named<Display>(document, "display", load_displays, draft)) {
         draft.layout.display = *found;
     }
 }
@@ -62,8 +59,7 @@ void read_mcu(const Members& document, Draft& draft) {
     const Node* const part = mcu.find("part");
     if (written_out(part)) {
         draft.layout.mcu = mcu_from(*part, mcu.pointer_of("part"), draft.mistakes);
-    } else if (const auto found =
-                   part_named<Mcu>(mcu, "part", "microcontroller", load_mcus, draft)) {
+    } else if (const auto found = part_named<Mcu>(mcu, "part", load_mcus, draft)) {
         draft.layout.mcu = *found;
     }
     draft.layout.clock = Hertz{mcu.number("clock_mhz", {0.1, 1000.0}).value_or(0.0) * 1e6};

@@ -97,7 +97,8 @@ void read_role(const Members& members, Value& value, Draft& draft) {
     }
 }
 
-void read_number(const Members& members, Value& value) {
+// False if the range cannot be relied upon.
+bool read_number(const Members& members, Value& value) {
     const bool level = value.type == ValueType::level;
     using Level = std::numeric_limits<std::int16_t>;
     const Range all =
@@ -109,11 +110,12 @@ void read_number(const Members& members, Value& value) {
             "max",
             "out-of-range",
             "is " + std::to_string(*max) + ", below \"min\", which is " + std::to_string(*min));
-        return;
+        return false;
     }
     value.min = static_cast<std::int32_t>(min.value_or(all.least));
     value.max = static_cast<std::int32_t>(max.value_or(all.most));
     value.start = members.whole_or("start", {value.min, value.max, "min to max"}, value.min);
+    return min && max;
 }
 
 Choice read_choice(const Node& node,
@@ -257,6 +259,7 @@ void read_values(const Members& document, Draft& draft) {
         // The type says which members there are, so it is read before they are checked.
         const Node* const written = member.value.find("type");
         const Word<ValueType>* type = nullptr;
+        bool readable = true;
         for (const Word<ValueType>& each : types) {
             if (written != nullptr && written->text == each.word) type = &each;
         }
@@ -266,10 +269,8 @@ void read_values(const Members& document, Draft& draft) {
             const Members members(
                 member.value, value.pointer, {"value", value.name}, every_member, draft.mistakes);
             members.one_of("type", std::span<const Word<ValueType>>(types));
-            // Known by name, so that what refers to it is not wrong too; its states are unknown.
-            value.type = ValueType::number;
-            value.min = std::numeric_limits<std::int32_t>::min();
-            value.max = std::numeric_limits<std::int32_t>::max();
+            // Known by name, so that what refers to it is not wrong too; its states stay unknown.
+            readable = false;
         } else {
             value.type = type->meaning;
             const MemberTable table = value.type == ValueType::choice ? MemberTable(choice_members)
@@ -286,12 +287,12 @@ void read_values(const Members& document, Draft& draft) {
                 value.max = 1;
                 value.start = members.flag("start").value_or(false) ? 1 : 0;
             } else {
-                read_number(members, value);
+                readable = read_number(members, value);
             }
         }
         draft.values.add(value.name, member.place);
         draft.layout.values.push_back(std::move(value));
-        draft.value_has_type.push_back(type != nullptr);
+        draft.value_is_readable.push_back(readable);
     }
     check_band_modes(draft, document);
 }
@@ -343,7 +344,7 @@ std::optional<ValueId> value_ref(const Members& members,
                                  const Draft& draft,
                                  std::initializer_list<ValueType> allowed) {
     const std::optional<int> id = draft.values.find(members, member);
-    if (!id || !draft.value_has_type[static_cast<std::size_t>(*id)]) return std::nullopt;
+    if (!id || !draft.value_is_readable[static_cast<std::size_t>(*id)]) return std::nullopt;
     const Value& value = draft.layout.values[static_cast<std::size_t>(*id)];
     if (std::find(allowed.begin(), allowed.end(), value.type) != allowed.end()) return id;
     std::string types_allowed;

@@ -54,7 +54,7 @@ int edit_distance(std::string_view a, std::string_view b, int limit) {
 }
 
 std::string_view nearest(std::string_view wrong, const std::vector<std::string_view>& candidates) {
-    const int limit = std::max(1, static_cast<int>(std::min(wrong.size(), longest_word)) / 3);
+    const int limit = std::max(1, (static_cast<int>(std::min(wrong.size(), longest_word)) + 1) / 3);
     std::string_view best;
     int best_distance = limit + 1;
     for (const std::string_view candidate : candidates) {

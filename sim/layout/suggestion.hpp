@@ -14,7 +14,7 @@ namespace dialplate {
 [[nodiscard]] int edit_distance(std::string_view a, std::string_view b, int limit);
 
 /// The candidate nearest to `wrong`, or an empty view if none is near: at most one change in three
-/// letters, or one is the beginning of the other. The first of equally near ones.
+/// letters (two in five), or one is the beginning of the other. The first of equally near ones.
 [[nodiscard]] std::string_view nearest(std::string_view wrong,
                                        const std::vector<std::string_view>& candidates);
 
