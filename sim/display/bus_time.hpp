@@ -13,8 +13,8 @@ struct BusDriver {
     /// Serial: processor cycles a byte beyond the shifting of its eight bits. Parallel: all cycles
     /// of a byte (data, strobe low, strobe high).
     int own_cycles;
-    bool
-        exact;  ///< Timed by counting instructions; otherwise polled, and an average over a long run.
+    /// Timed by counting instructions; otherwise polled, and an average over a long run.
+    bool exact;
     const char* source;
 };
 
