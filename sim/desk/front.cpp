@@ -17,7 +17,7 @@ struct Rule {
     double pixels_per_mm = 1;
 };
 
-void draw_rule(Canvas& canvas, const Rule& rule, int unit, const Lettering& face) {
+void draw_rule(Canvas& canvas, const Rule& rule, int unit, const Typeface& face) {
     const int last = static_cast<int>(std::floor(rule.length / rule.pixels_per_mm + 1e-9));
     // Below 4 pixels a millimetre the single ones would run into a grey band.
     const int every = rule.pixels_per_mm >= 4.0 * unit ? 1 : 5;
@@ -94,7 +94,7 @@ std::string capitals(std::string words) {
 
 }  // namespace
 
-void draw_panel(Canvas& canvas, const Plan& plan, const Faces& faces, const PanelWords& words) {
+void draw_plate(Canvas& canvas, const Plan& plan) {
     const int unit = plan.letter;
     canvas.fill(canvas.all(), tint::bench);
     canvas.rounded(grown(plan.panel, unit), 7.0 * unit, tint::panel_shadow);
@@ -120,12 +120,16 @@ void draw_panel(Canvas& canvas, const Plan& plan, const Faces& faces, const Pane
                          edge ? 1.0 - (cut - whole) : 1.0);
         }
     }
+}
 
+void draw_panel(Canvas& canvas, const Plan& plan, const Faces& faces, const std::string& title) {
+    const int unit = plan.letter;
+    draw_plate(canvas, plan);
     if (!plan.title.empty())
         faces.large.draw(canvas,
                          plan.title.x,
                          plan.title.y,
-                         capitals(words.title),
+                         capitals(title),
                          {.ink = tint::engraved, .spacing = 2});
 
     draw_rule(canvas,
@@ -145,7 +149,10 @@ void draw_panel(Canvas& canvas, const Plan& plan, const Faces& faces, const Pane
 
     draw_bezel(canvas, plan);
     canvas.fill(plan.opening, tint::module);
+}
 
+void draw_caption(Canvas& canvas, const Plan& plan, const Faces& faces, const CaptionWords& words) {
+    const int unit = plan.letter;
     const int line = plan.caption.y + 13 * unit;
     const int page_width = faces.small.width(words.page, 1);
     faces.small.draw(canvas,

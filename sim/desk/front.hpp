@@ -2,8 +2,8 @@
 #pragma once
 
 #include "sim/desk/canvas.hpp"
-#include "sim/desk/lettering.hpp"
 #include "sim/desk/plan.hpp"
+#include "sim/desk/typeface.hpp"
 #include "sim/layout/layout.hpp"
 
 #include <cstdint>
@@ -14,19 +14,23 @@ namespace dialplate {
 
 /// The window's two faces.
 struct Faces {
-    Lettering small;  ///< 9 rows.
-    Lettering large;  ///< 14 rows.
+    Typeface small;  ///< 9 rows.
+    Typeface large;  ///< 14 rows.
 };
 
-/// What stands on the panel beside the glass.
-struct PanelWords {
-    std::string title;
-    std::string module;  ///< Below the bezel, left.
-    std::string page;    ///< Below the bezel, right.
-};
+/// The bench with the bare plate on it.
+void draw_plate(Canvas& canvas, const Plan& plan);
 
-/// Everything that neither the glass nor the knob changes.
-void draw_panel(Canvas& canvas, const Plan& plan, const Faces& faces, const PanelWords& words);
+/// Everything that stays while the receiver runs: plate, title, rules, bezel.
+void draw_panel(Canvas& canvas, const Plan& plan, const Faces& faces, const std::string& title);
+
+/// The line below the bezel.
+struct CaptionWords {
+    std::string module;  ///< Left.
+    std::string page;    ///< Right.
+    friend bool operator==(const CaptionWords&, const CaptionWords&) = default;
+};
+void draw_caption(Canvas& canvas, const Plan& plan, const Faces& faces, const CaptionWords& words);
 
 /// The glass, as far as the opening shows it.
 /// @param pixels  RGB565, row-major, `glass_width` a row, as many rows as the plan's glass.

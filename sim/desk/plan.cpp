@@ -10,13 +10,19 @@ constexpr int greatest_zoom = 16;
 // Distances of the window's own, in unenlarged pixels.
 constexpr int around_panel = 14;
 constexpr int rule_depth = 26;
-constexpr int caption_height = 34;
+constexpr int caption_height = 28;
 constexpr int strip_height = 58;
 constexpr int beside_knob = 44;
 constexpr int knob_caption_height = 48;
 // A tuning knob that a hand likes is 30..50 mm across; the window gives it what it can spare.
 constexpr double knob_mm = 40.0;
 constexpr int knob_least = 96, knob_most = 300;
+/// Beyond four times, a first window would be all glass.
+constexpr int wanted_zoom = 4;
+/// Narrower, the status strip cannot be read.
+constexpr WindowSize least_window{860, 480};
+/// Height of the bar that a desktop puts above a window.
+constexpr int title_bar = 30;
 /// Trim drawn where the layout states no opening.
 constexpr double usual_overlap_mm = 2.0;
 
@@ -25,7 +31,10 @@ struct Air {
     int inside, title;
 };
 constexpr Air roomy{34, 34};
+constexpr Air snug{18, 34};
 constexpr Air tight{10, 0};
+/// A knob of this part of its size will do where room is short.
+constexpr double small_knob = 0.7;
 
 int round(double value) {
     return static_cast<int>(std::lround(value));
@@ -86,18 +95,28 @@ struct Need {
 };
 
 /// Window that holds panel, knob and strip without a pixel to spare.
-Need needed(const Layout& layout, int zoom, int letter, const Air& air) {
+Need needed(const Layout& layout, int zoom, int letter, const Air& air, int knob) {
     const Block block = block_at(layout, zoom, letter);
-    const int knob = knob_size(layout, zoom, letter);
     const int frame = 2 * (around_panel + air.inside) * letter;
     return {block.all.width + knob + beside_knob * letter + frame,
             std::max(block.all.height, knob + knob_caption_height * letter) + frame +
                 (air.title + strip_height) * letter};
 }
 
-bool fits(const Layout& layout, WindowSize window, int zoom, const Air& air = roomy) {
-    const Need need = needed(layout, zoom, letter_size(window), air);
+bool fits(const Layout& layout, WindowSize window, int zoom, const Air& air) {
+    const int letter = letter_size(window);
+    const int knob = round(small_knob * knob_size(layout, zoom, letter));
+    const Need need = needed(layout, zoom, letter, air, knob);
     return need.width <= window.width && need.height <= window.height;
+}
+
+/// The greatest zoom for a window. A small window rather goes without its title than without a
+/// picture that is twice as large.
+int fitting_zoom(const Layout& layout, WindowSize window, int most) {
+    int zoom = most;
+    while (zoom > 1 && !fits(layout, window, zoom, snug))
+        --zoom;
+    return zoom == 1 && most > 1 && fits(layout, window, 2, tight) ? 2 : zoom;
 }
 
 Area moved(Area area, int dx, int dy) {
@@ -106,9 +125,9 @@ Area moved(Area area, int dx, int dy) {
 
 }  // namespace
 
-std::optional<GlassPoint> Plan::glass_at(int x, int y) const {
+std::optional<GlassPixel> Plan::glass_at(int x, int y) const {
     if (!opening.holds(x, y) || !glass.holds(x, y)) return std::nullopt;
-    return GlassPoint{(x - glass.x) / zoom, (y - glass.y) / zoom};
+    return GlassPixel{(x - glass.x) / zoom, (y - glass.y) / zoom};
 }
 
 Area Plan::knob_area() const {
@@ -120,25 +139,28 @@ bool Plan::on_knob(int x, int y) const {
     return knob.radius > 0.0 && std::hypot(x + 0.5 - knob.x, y + 0.5 - knob.y) <= knob.radius;
 }
 
-Plan plan_window(const Layout& layout, WindowSize window, int zoom) {
+Plan plan_empty_window(WindowSize window) {
     Plan plan;
     plan.window = window;
     plan.letter = letter_size(window);
-    plan.zoom = zoom;
-    if (zoom == 0) {
-        plan.zoom = greatest_zoom;
-        while (plan.zoom > 1 && !fits(layout, window, plan.zoom))
-            --plan.zoom;
-    }
-    plan.zoom = std::clamp(plan.zoom, 1, greatest_zoom);
+    const int edge = around_panel * plan.letter;
+    const int strip = strip_height * plan.letter;
+    plan.strip = {0, window.height - strip, window.width, strip};
+    plan.panel = {edge, edge, window.width - 2 * edge, plan.strip.y - 2 * edge};
+    return plan;
+}
+
+Plan plan_window(const Layout& layout, WindowSize window, int zoom) {
+    Plan plan = plan_empty_window(window);
+    plan.zoom = zoom == 0 ? fitting_zoom(layout, window, greatest_zoom)
+                          : std::clamp(zoom, 1, greatest_zoom);
     const int unit = plan.letter;
     plan.pixels_per_mm_x = plan.zoom / layout.pitch_x().value;
     plan.pixels_per_mm_y = plan.zoom / layout.pitch_y().value;
 
-    plan.strip = {0, window.height - strip_height * unit, window.width, strip_height * unit};
-    const int edge = around_panel * unit;
-    plan.panel = {edge, edge, window.width - 2 * edge, plan.strip.y - 2 * edge};
-    const Air air = fits(layout, window, plan.zoom) ? roomy : tight;
+    const Air air = fits(layout, window, plan.zoom, roomy)  ? roomy
+                    : fits(layout, window, plan.zoom, snug) ? snug
+                                                            : tight;
     const Area room = grown({plan.panel.x,
                              plan.panel.y + air.title * unit,
                              plan.panel.width,
@@ -181,17 +203,20 @@ Plan plan_window(const Layout& layout, WindowSize window, int zoom) {
 }
 
 WindowSize wanted_window(const Layout& layout, WindowSize room, int zoom) {
+    // Nine tenths of the screen; a small screen as a whole, but for the title bar that goes with it.
     const WindowSize most{room.width * 9 / 10, room.height * 9 / 10};
+    const WindowSize whole{room.width, room.height - title_bar};
     int chosen = zoom;
     if (zoom == 0) {
-        chosen = 4;
-        while (chosen > 1 && !fits(layout, most, chosen))
-            --chosen;
+        chosen = fitting_zoom(layout, most, wanted_zoom);
+        if (chosen == 1) chosen = fitting_zoom(layout, whole, 2);
     }
-    const Need need = needed(layout, chosen, letter_size(most), roomy);
-    // Not narrower than the status strip can be read.
-    return {std::min(std::max(need.width, 860), room.width),
-            std::min(std::max(need.height, 480), room.height)};
+    const int letter = letter_size(most);
+    const Need need = needed(layout, chosen, letter, roomy, knob_size(layout, chosen, letter));
+    const bool large = need.width > most.width || need.height > most.height;
+    const WindowSize limit = large ? whole : most;
+    return {std::min(std::max(need.width, least_window.width), limit.width),
+            std::min(std::max(need.height, least_window.height), limit.height)};
 }
 
 }  // namespace dialplate

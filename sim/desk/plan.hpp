@@ -15,9 +15,9 @@ struct WindowSize {
 };
 
 /// Pixel of the glass, as Prototype::touch takes it.
-struct GlassPoint {
+struct GlassPixel {
     int x = 0, y = 0;
-    friend constexpr bool operator==(const GlassPoint&, const GlassPoint&) = default;
+    friend constexpr bool operator==(const GlassPixel&, const GlassPixel&) = default;
 };
 
 /// The window, in screen pixels. The panel is to scale: `zoom` screen pixels are one glass pixel, and
@@ -40,7 +40,7 @@ struct Plan {
     double pixels_per_mm_x = 1.0, pixels_per_mm_y = 1.0;
 
     /// The glass pixel under a place of the window; nothing where the panel is in the way.
-    [[nodiscard]] std::optional<GlassPoint> glass_at(int x, int y) const;
+    [[nodiscard]] std::optional<GlassPixel> glass_at(int x, int y) const;
     /// Everything that the knob draws on.
     [[nodiscard]] Area knob_area() const;
     [[nodiscard]] bool on_knob(int x, int y) const;
@@ -48,6 +48,9 @@ struct Plan {
 
 /// @param zoom  1..16, or 0 for the greatest at which panel and knob fit the window.
 Plan plan_window(const Layout& layout, WindowSize window, int zoom);
+
+/// A window without a layout: panel and strip alone.
+Plan plan_empty_window(WindowSize window);
 
 /// The window in which a layout looks best on a screen of that much free room: the greatest zoom whose
 /// window leaves a margin, no more than 4.

@@ -171,7 +171,7 @@ private:
         const std::string words = finding.message + " [" + finding.rule + "]";
         const bool roomy =
             x + faces_.small.width(place) + 12 * unit_ + faces_.large.width(words) <= room.right();
-        const Lettering& face = roomy ? faces_.large : faces_.small;
+        const Typeface& face = roomy ? faces_.large : faces_.small;
         const int base = lower() + faces_.large.ascent();
         x += faces_.small.draw(
             canvas_, x, base - faces_.small.ascent(), place, {.ink = tint::quiet});

@@ -16,11 +16,12 @@ struct Setting {
     int spacing = 0;  ///< Extra columns between letters, unenlarged.
 };
 
-class Lettering {
+class Typeface {
 public:
-    /// @param enlarged  Screen pixels a face pixel, 1 or more.
     /// @return An empty reason, or why there is no such face.
-    std::string load(const std::string& file, int size, int enlarged);
+    std::string load(const std::string& file, int size);
+    /// Screen pixels a face pixel, 1 or more.
+    void enlarge(int times) { enlarged_ = times; }
 
     [[nodiscard]] int height() const { return height_ * enlarged_; }
     [[nodiscard]] int ascent() const { return ascent_ * enlarged_; }

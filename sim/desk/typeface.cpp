@@ -1,4 +1,4 @@
-#include "sim/desk/lettering.hpp"
+#include "sim/desk/typeface.hpp"
 
 #include <utility>
 
@@ -30,7 +30,7 @@ char32_t next_code(std::string_view words, std::size_t& at) {
 
 }  // namespace
 
-std::string Lettering::load(const std::string& file, int size, int enlarged) {
+std::string Typeface::load(const std::string& file, int size) {
     FaceRequest request{.file = file, .size = size, .characters = {}, .even_digits = false};
     for (char32_t code = U' '; code <= U'~'; ++code)
         request.characters += code;
@@ -41,24 +41,23 @@ std::string Lettering::load(const std::string& file, int size, int enlarged) {
         letters_.emplace(glyph.code, std::move(glyph.cell));
     height_ = result.face->height;
     ascent_ = result.face->ascent;
-    enlarged_ = enlarged;
     return {};
 }
 
-const Bitmap& Lettering::letter(char32_t code) const {
+const Bitmap& Typeface::letter(char32_t code) const {
     auto found = letters_.find(code);
     if (found == letters_.end()) found = letters_.find(U'?');
     return found == letters_.end() ? blank_ : found->second;
 }
 
-int Lettering::width(std::string_view words, int spacing) const {
+int Typeface::width(std::string_view words, int spacing) const {
     int columns = 0;
     for (std::size_t at = 0; at < words.size();)
         columns += letter(next_code(words, at)).width + spacing;
     return words.empty() ? 0 : (columns - spacing) * enlarged_;
 }
 
-std::string Lettering::fitted(std::string_view words, int room) const {
+std::string Typeface::fitted(std::string_view words, int room) const {
     if (width(words) <= room) return std::string{words};
     std::size_t end = 0;
     for (std::size_t at = 0; at < words.size();) {
@@ -69,7 +68,7 @@ std::string Lettering::fitted(std::string_view words, int room) const {
     return std::string{words.substr(0, end)} + "...";
 }
 
-int Lettering::draw(
+int Typeface::draw(
     Canvas& canvas, int x, int y, std::string_view words, const Setting& setting) const {
     int left = x;
     for (std::size_t at = 0; at < words.size();) {
