@@ -1,0 +1,69 @@
+// What this room packs, the engine's decoders read: run by run into the same pixels.
+#include "fonts/face.hpp"
+#include "tests/fonts/drawings.hpp"
+#include "ui/glyph.hpp"
+
+#include <gtest/gtest.h>
+
+namespace dialplate {
+namespace {
+
+using Image = Rom<MemoryBytes>;
+
+Image image_of(const std::vector<std::uint8_t>& bytes) {
+    return Image(MemoryBytes(bytes.data(), static_cast<std::uint16_t>(bytes.size())));
+}
+
+struct Pixels {
+    std::vector<std::uint8_t> seen;
+    void run(bool ink, std::uint16_t length) { seen.insert(seen.end(), length, ink ? 1 : 0); }
+};
+
+TEST(Engine, DecodesEveryGlyphOfBothPackings) {
+    const FaceResult result = rasterise(
+        {.file = liberation + "LiberationSerif-BoldItalic.ttf", .size = 31, .characters = ascii()});
+    ASSERT_TRUE(result.face.has_value()) << result.error;
+    for (const Packing packing : {Packing::plain, Packing::runs}) {
+        const std::vector<std::uint8_t> bytes = pack(*result.face, packing, 1).bytes;
+        const Image image = image_of(bytes);
+        for (std::size_t i = 0; i < result.face->glyphs.size(); ++i) {
+            const Bitmap& cell = result.face->glyphs[i].cell;
+            const std::uint16_t at = image.u16(static_cast<std::uint16_t>(face::places + 2 * i));
+            ASSERT_EQ(bytes[at], cell.width);
+            Pixels pixels;
+            const auto block = [&](std::uint16_t metrics) {
+                return BitBlock<Image>{Bits<Image>(image, word(at + unsigned{metrics})),
+                                       bytes[at],
+                                       bytes[face::height],
+                                       1};
+            };
+            if (packing == Packing::runs)
+                block(1).runs(bytes[face::parameters], pixels);
+            else
+                block(5).plain(Rect{bytes[at + 1U], bytes[at + 2U], bytes[at + 3U], bytes[at + 4U]},
+                               pixels);
+            ASSERT_EQ(pixels.seen, cell.pixels) << text_of(cell);
+        }
+    }
+}
+
+TEST(Engine, DecodesEveryStripOfAPicture) {
+    std::mt19937 random(40);
+    const Bitmap bitmap = random_blobs(random, 150, 61);
+    const std::vector<std::uint8_t> bytes = pack_picture(bitmap, Packing::runs);
+    const Image image = image_of(bytes);
+    Pixels pixels;
+    int left = bitmap.height;
+    for (unsigned strip = 0; left > 0; ++strip, left -= bytes[picture::strip_rows]) {
+        BitBlock<Image>{
+            Bits<Image>(image, image.u16(word(picture::places + 2 * strip))),
+            150,
+            std::min<std::uint16_t>(bytes[picture::strip_rows], static_cast<std::uint16_t>(left)),
+            1}
+            .runs(bytes[picture::parameters], pixels);
+    }
+    EXPECT_EQ(pixels.seen, bitmap.pixels);
+}
+
+}  // namespace
+}  // namespace dialplate
