@@ -1,0 +1,127 @@
+#include "tests/desk/window/stage.hpp"
+
+#include <array>
+#include <chrono>
+#include <csignal>
+#include <cstdio>
+#include <cstdlib>
+#include <fcntl.h>
+#include <sys/wait.h>
+#include <thread>
+#include <unistd.h>
+
+namespace dialplate {
+
+using namespace std::chrono_literals;
+
+Process::~Process() {
+    if (!running()) return;
+    ask_to_end();
+    if (wait(3) == -2) {
+        kill(id_, SIGKILL);
+        wait(3);
+    }
+}
+
+void Process::start(const std::vector<std::string>& words,
+                    const std::vector<std::string>& environment,
+                    const std::string& output) {
+    status_ = -2;
+    id_ = fork();
+    if (id_ != 0) return;
+    for (const std::string& setting : environment) {
+        const std::size_t equals = setting.find('=');
+        const std::string name = setting.substr(0, equals), value = setting.substr(equals + 1);
+        if (value.empty())
+            unsetenv(name.c_str());
+        else
+            setenv(name.c_str(), value.c_str(), 1);
+    }
+    if (!output.empty()) {
+        const int file = open(output.c_str(), O_WRONLY | O_CREAT | O_TRUNC, 0644);
+        dup2(file, 1);
+        dup2(file, 2);
+    }
+    std::vector<char*> arguments;
+    for (const std::string& word : words)
+        arguments.push_back(const_cast<char*>(word.c_str()));
+    arguments.push_back(nullptr);
+    execvp(arguments[0], arguments.data());
+    _exit(127);
+}
+
+bool Process::running() {
+    return id_ > 0 && wait(0) == -2;
+}
+
+void Process::ask_to_end() {
+    if (id_ > 0) kill(id_, SIGTERM);
+}
+
+int Process::wait(int seconds) {
+    const auto end = std::chrono::steady_clock::now() + std::chrono::seconds(seconds);
+    while (status_ == -2 && id_ > 0) {
+        int how = 0;
+        if (waitpid(id_, &how, WNOHANG) == id_) {
+            status_ = WIFEXITED(how) ? WEXITSTATUS(how) : -1;
+            id_ = -1;
+            break;
+        }
+        if (std::chrono::steady_clock::now() >= end) break;
+        std::this_thread::sleep_for(5ms);
+    }
+    return status_;
+}
+
+Colour Photograph::at(int x, int y) const {
+    if (x < 0 || y < 0 || x >= width || y >= height) return 0;
+    const std::size_t i = 3 * (static_cast<std::size_t>(y) * static_cast<std::size_t>(width) +
+                               static_cast<std::size_t>(x));
+    return static_cast<Colour>((rgb[i] << 16) | (rgb[i + 1] << 8) | rgb[i + 2]);
+}
+
+std::string output_of(const std::string& command) {
+    std::string output;
+    FILE* pipe = popen(command.c_str(), "r");
+    if (pipe == nullptr) return output;
+    std::array<char, 65536> piece;
+    while (const std::size_t size = fread(piece.data(), 1, piece.size(), pipe))
+        output.append(piece.data(), size);
+    pclose(pipe);
+    return output;
+}
+
+std::string Stage::raise() {
+    // The server finds a free number by itself and writes it here once it listens.
+    const std::string told = std::string{DIALPLATE_OUT} + "/stage." + std::to_string(getpid());
+    output_of("mkdir -p " + std::string{DIALPLATE_OUT} + " && rm -f " + told);
+    server_.start({"/bin/sh",
+                   "-c",
+                   "exec Xvfb -displayfd 3 -nolisten tcp -screen 0 " + std::to_string(width) + "x" +
+                       std::to_string(height) + "x24 3>" + told + " 2>/dev/null"},
+                  {});
+    for (int tries = 0; tries < 1000 && server_.running(); ++tries) {
+        const std::string number = output_of("cat " + told + " 2>/dev/null");
+        if (!number.empty() && number.back() == '\n') {
+            display_ = ":" + number.substr(0, number.size() - 1);
+            output_of("rm -f " + told);
+            return {};
+        }
+        std::this_thread::sleep_for(10ms);
+    }
+    return "Xvfb does not start";
+}
+
+std::string Stage::hands(const std::string& words) const {
+    return output_of("DISPLAY=" + display_ + " xdotool " + words + " 2>&1");
+}
+
+Photograph Stage::photograph() const {
+    const std::string bytes =
+        output_of("import -silent -display " + display_ + " -window root -depth 8 rgb:-");
+    Photograph photograph{width, height, {bytes.begin(), bytes.end()}};
+    photograph.rgb.resize(static_cast<std::size_t>(3 * width * height));
+    return photograph;
+}
+
+}  // namespace dialplate
