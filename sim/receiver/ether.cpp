@@ -81,8 +81,8 @@ double reach(double bandwidth) {
     return std::min(1.25 * bandwidth, 50'000.0);
 }
 
-/// External noise above thermal. ITU-R P.372, man-made noise of a quiet rural place, from memory; the
-/// formula holds for 0.3 to 30 MHz.
+/// External noise above thermal. ITU-R P.372, man-made noise of a quiet rural place, from memory;
+/// the formula holds for 0.3 to 30 MHz.
 double external_noise_db(Hertz frequency) {
     const double megahertz = std::clamp(frequency.value / 1e6, 0.3, 30.0);
     return 53.6 - 28.6 * std::log10(megahertz);
