@@ -19,11 +19,11 @@
 
 namespace dialplate {
 
-enum class KeyEvent : uint8_t { press, hold, repeat, release, slide_off };
+enum class KeyMotion : uint8_t { press, hold, repeat, release, slide_off };
 
 /// What a finger did to a key. Keys are numbered through the layout, page by page.
 struct Event {
-    KeyEvent what;
+    KeyMotion what;
     bool held;  ///< With `release`: the key's hold was reported before.
     uint16_t key;
 };
@@ -133,7 +133,7 @@ private:
     void begin(bool whole);
     void commit();
 
-    void report(KeyEvent what) {
+    void report(KeyMotion what) {
         if (event_count_ < event_places) {
             events_[event_count_++] = Event{what, held_, finger_key_};
         }
@@ -355,7 +355,7 @@ void Screen<Bus, Parts>::touch(Point at) {
         } else if (!inside && inside_) {
             inside_ = false;
             changed_ = true;
-            report(KeyEvent::slide_off);
+            report(KeyMotion::slide_off);
         }
     }
 }
@@ -385,7 +385,7 @@ void Screen<Bus, Parts>::press() {
     held_ = false;
     finger_since_ = now_;
     changed_ = true;
-    report(KeyEvent::press);
+    report(KeyMotion::press);
 }
 
 template <class Bus, class Parts>
@@ -400,7 +400,7 @@ void Screen<Bus, Parts>::lift() {
     if (!inside_) {
         return;
     }
-    report(KeyEvent::release);
+    report(KeyMotion::release);
     const bool tapped = !held_ || (manner.flags & box::holds) == 0;
     if (Parts::pages && tapped && (manner.flags & box::tap_page)) {
         show_page(manner.tap_page);
@@ -426,7 +426,7 @@ void Screen<Bus, Parts>::watch_hold() {
     }
     held_ = true;
     finger_since_ = now_;
-    report(repeats ? KeyEvent::repeat : KeyEvent::hold);
+    report(repeats ? KeyMotion::repeat : KeyMotion::hold);
     if (Parts::pages && (manner.flags & box::hold_page)) {
         show_page(manner.hold_page);
     }

@@ -34,7 +34,7 @@ struct TextExtent {
     int page = 0, item = 0;  ///< Indices into the layout.
     std::string what;        ///< The text, or the widest number.
     FaceId face = 0;
-    int width = 0, height = 0;        ///< Pixels needed.
+    int width = 0, height = 0;            ///< Pixels needed.
     int room_width = 0, room_height = 0;  ///< Pixels there are, inside edges.
     PaintId ink = 0, ground = 0;
     char kind = 't';  ///< 't' words, 'd' digits
@@ -52,7 +52,8 @@ struct BuiltImage {
     std::vector<std::uint8_t> bytes;
     int arena_values = 0;  ///< Bytes of engine memory for values.
     int arena_shown = 0;   ///< Bytes for what is on the glass: the greatest page.
-    Bytes header, pages, texts, paints, values;  ///< Shares of `bytes`; with faces and pictures they sum.
+    Bytes header, pages, texts, paints,
+        values;  ///< Shares of `bytes`; with faces and pictures they sum.
     std::vector<FaceCost> faces;
     std::vector<PictureCost> pictures;
     std::vector<TextExtent> texts_shown;
@@ -63,7 +64,8 @@ struct BuiltImage {
 
 struct Building {
     std::optional<BuiltImage> image;  ///< Present when no finding has severity `error`.
-    std::vector<Finding> findings;    ///< Missing fonts and glyphs, unreadable pictures, an image too big.
+    std::vector<Finding>
+        findings;  ///< Missing fonts and glyphs, unreadable pictures, an image too big.
 };
 
 Building build_image(const Layout& layout);

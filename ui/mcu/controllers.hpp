@@ -14,8 +14,10 @@
 //   ST7735R: 120 ms also after sleep out (data sheet, from memory).
 //   ILI9488, ILI9486, ST7796S: as ILI9341 (data sheets, from memory).
 //   ILI9488 over a serial bus takes 18 bits a pixel only (standards BUS-09, second-hand): three bytes.
-//   ILI9486 is served over the parallel bus only: the serial modules known by that name put shift
-//   registers in front of the parallel bus (from memory) and need 16 bits a command.
+//   ILI9486 likewise (from memory). Many serial modules sold under that name put shift registers in front of
+//   its parallel bus and want 16 bits a command (from memory): those are not served.
+//
+// A type is named as the data sheet names the part, all but the first letter small.
 #pragma once
 
 #include <stdint.h>
@@ -37,20 +39,23 @@ struct Ili9488 {
     static constexpr uint8_t wake_wait_ms = 5;
 };
 
-struct St7735R {
+struct St7735r {
     static constexpr uint8_t reset_wait_ms = 120;
     static constexpr uint8_t wake_wait_ms = 120;
 };
 
-struct St7789V {
+/// The same start-up; another memory, which is a matter of the mounting.
+struct St7735s : St7735r {};
+
+struct St7789v {
     static constexpr uint8_t reset_wait_ms = 120;
     static constexpr uint8_t wake_wait_ms = 5;
 };
 
 /// Later sheet of the same family: the same start-up, a faster bus.
-struct St7789VW : St7789V {};
+struct St7789vw : St7789v {};
 
-struct St7796S {
+struct St7796s {
     static constexpr uint8_t reset_wait_ms = 120;
     static constexpr uint8_t wake_wait_ms = 5;
 };

@@ -1,0 +1,261 @@
+#include "sim/image/face_set.hpp"
+
+#include "fonts/measure.hpp"
+#include "sim/image/lettering.hpp"
+#include "sim/layout/reader.hpp"
+#include "ui/image_format.hpp"
+
+#include <algorithm>
+#include <filesystem>
+
+namespace dialplate {
+
+std::u32string digits_between(std::int64_t low, std::int64_t high, int drop) {
+    std::int64_t unit = 1;
+    for (int i = 0; i < drop; ++i)
+        unit *= 10;
+    const std::int64_t a = std::min(std::abs(low), std::abs(high)) / unit;
+    const std::int64_t b = std::max(std::abs(low), std::abs(high)) / unit;
+    int greatest = 0;
+    const bool all = b - a >= 9 || (low < 0 && high > 0);
+    for (std::int64_t n = a; n <= b && !all; ++n) {
+        for (std::int64_t rest = n; rest != 0; rest /= 10) {
+            greatest = std::max(greatest, static_cast<int>(rest % 10));
+        }
+    }
+    if (all) greatest = b >= 9 || a >= 9 ? 9 : static_cast<int>(b);
+    std::u32string digits;
+    for (int d = 0; d <= greatest; ++d)
+        digits.push_back(static_cast<char32_t>(U'0' + d));
+    return digits;
+}
+
+std::vector<ScaleLabel> scale_labels(const Item& item) {
+    const Scale& s = item.scale;
+    std::vector<ScaleLabel> labels;
+    const std::int64_t major = s.major / s.per_pixel, first = s.from / s.per_pixel;
+    for (int x = 0; x < item.box.width; ++x) {
+        if ((first + x) % major != 0) continue;
+        const std::int64_t number = (first + x) * s.per_pixel / s.divide;
+        std::string digits = std::to_string(std::abs(number));
+        if (s.decimals > 0) {
+            const auto decimals = static_cast<std::size_t>(s.decimals);
+            if (digits.size() <= decimals) digits.insert(0, decimals + 1 - digits.size(), '0');
+            digits.insert(digits.size() - decimals, ".");
+        }
+        if (number < 0) digits.insert(0, "-");
+        labels.push_back({x, code_points(digits)});
+    }
+    return labels;
+}
+
+FaceSet::FaceSet(const Layout& layout) : layout_(layout), prepared_(layout.faces.size()) {}
+
+void FaceSet::wish(FaceId face, const std::u32string& text, const std::string& pointer) {
+    for (const char32_t code : text) {
+        if (prepared_[static_cast<std::size_t>(face)].codes.insert(code).second) {
+            wishes_.push_back({face, code, pointer});
+        }
+    }
+}
+
+// What an item can show: nothing else is stored.
+void FaceSet::collect(const Item& item) {
+    const auto words = [&](FaceId face, const std::string& text, const char* member) {
+        for (const std::u32string& line : lines_of(text))
+            wish(face, line, item.pointer + member);
+    };
+    switch (item.kind) {
+        case ItemKind::readout: {
+            const Readout& r = item.readout;
+            const Value& value = layout_.values[static_cast<std::size_t>(r.value)];
+            wish(r.face, digits_between(value.min, value.max, r.drop), item.pointer + "/face");
+            words(r.face, r.groups.size() > 1 ? r.separator : "", "/separator");
+            if (value.min < 0) wish(r.face, U"-", item.pointer + "/face");
+            words(r.unit_face, r.unit, "/unit/text");
+            prepared_[static_cast<std::size_t>(r.face)].even_digits = true;
+            break;
+        }
+        case ItemKind::key:
+            words(item.key.face, item.key.text, "/text");
+            break;
+        case ItemKind::legend:
+            words(item.legend.face, item.legend.text, "/text");
+            break;
+        case ItemKind::lamp:
+            if (item.lamp.when) {
+                words(item.lamp.face, item.lamp.text, "/text");
+            } else {
+                for (const Choice& c :
+                     layout_.values[static_cast<std::size_t>(item.lamp.value)].choices) {
+                    words(item.lamp.face, c.text, "/face");
+                }
+            }
+            break;
+        case ItemKind::meter:
+            for (const MeterMark& m : item.meter.marks)
+                wish(item.meter.face, code_points(m.text), m.pointer + "/text");
+            break;
+        case ItemKind::scale: {
+            const Scale& s = item.scale;
+            if (s.tape) {
+                const Value& value = layout_.values[static_cast<std::size_t>(s.value)];
+                wish(s.face, U"0123456789", item.pointer + "/face");
+                if (s.decimals > 0) wish(s.face, U".", item.pointer + "/face");
+                const std::int64_t margin =
+                    static_cast<std::int64_t>(item.box.width) / 2 * s.per_pixel;
+                if (value.min - margin < 0) wish(s.face, U"-", item.pointer + "/face");
+            } else {
+                for (const ScaleLabel& label : scale_labels(item))
+                    wish(s.face, label.text, item.pointer + "/face");
+            }
+            break;
+        }
+        case ItemKind::picture:
+        case ItemKind::frame:
+            break;
+    }
+}
+
+void FaceSet::prepare(std::vector<Finding>& findings) {
+    for (const Page& page : layout_.pages) {
+        for (const Item& item : page.items)
+            collect(item);
+    }
+    for (std::size_t i = 0; i < prepared_.size(); ++i) {
+        if (!prepared_[i].codes.empty()) rasterise_face(static_cast<FaceId>(i), findings);
+    }
+    // One finding for each item and face, with all that it misses.
+    std::map<std::pair<std::string, FaceId>, std::string> missing;
+    for (const GlyphWish& w : wishes_) {
+        if (usable(w.face) && !has(w.face, w.code)) {
+            std::string& text = missing[{w.pointer, w.face}];
+            text += (text.empty() ? "" : ", ") + ("\"" + utf8(w.code) + "\"");
+        }
+    }
+    for (const auto& [where, characters] : missing) {
+        const Face& face = layout_.faces[static_cast<std::size_t>(where.second)];
+        Finding f;
+        f.rule = "missing-glyph";
+        f.pointer = where.first;
+        f.message = "face \"" + face.name + "\" has no " + characters +
+                    (face.kind == FaceKind::segment
+                         ? "; a segment face has the digits, \"-\", \".\" and \":\""
+                         : "; choose other words or another font than " + face.file);
+        findings.push_back(f);
+    }
+}
+
+void FaceSet::rasterise_face(FaceId id, std::vector<Finding>& findings) {
+    const Face& face = layout_.faces[static_cast<std::size_t>(id)];
+    Prepared& p = prepared_[static_cast<std::size_t>(id)];
+    if (face.kind == FaceKind::segment) {
+        p.height = p.ascent = p.capital = face.segment_height * face.scale;
+        p.digit_advance = (face.segment_width + face.segment_gap) * face.scale;
+        p.usable = true;
+        return;
+    }
+    const auto fail = [&](const std::string& member, const std::string& message) {
+        Finding f;
+        f.rule = "font-file";
+        f.pointer = face.pointer + member;
+        f.message = message;
+        findings.push_back(f);
+    };
+    const std::string path = find_file(layout_.directory, face.file);
+    if (path.empty()) {
+        fail("/file",
+             "font file \"" + face.file +
+                 "\" is not there; looked beside the layout, in the project's fonts and where the "
+                 "system keeps fonts");
+        return;
+    }
+    FaceResult result =
+        rasterise({path, face.size, std::u32string(p.codes.begin(), p.codes.end()), p.even_digits});
+    if (!result.face) {
+        fail("/file", result.error);
+        return;
+    }
+    p.raster = std::move(*result.face);
+    p.height = p.raster.height * face.scale;
+    p.ascent = p.raster.ascent * face.scale;
+    p.capital = capital_height(p.raster).value_or(p.raster.height) * face.scale;
+    for (const Glyph& g : p.raster.glyphs) {
+        if (g.code >= U'0' && g.code <= U'9')
+            p.digit_advance = std::max(p.digit_advance, g.cell.width * face.scale);
+    }
+    p.usable = !p.raster.glyphs.empty();
+}
+
+int FaceSet::index(FaceId face, char32_t code) const {
+    if (layout_.faces[static_cast<std::size_t>(face)].kind == FaceKind::segment) {
+        return code >= U'0' && code <= U'9' ? static_cast<int>(code - U'0')
+               : code == U'.'               ? segment_glyph::point
+               : code == U':'               ? segment_glyph::colon
+                                            : segment_glyph::minus;
+    }
+    const auto& glyphs = prepared(face).raster.glyphs;
+    const auto it = std::lower_bound(
+        glyphs.begin(), glyphs.end(), code, [](const Glyph& g, char32_t c) { return g.code < c; });
+    return it != glyphs.end() && it->code == code ? static_cast<int>(it - glyphs.begin()) : 0;
+}
+
+bool FaceSet::has(FaceId face, char32_t code) const {
+    if (layout_.faces[static_cast<std::size_t>(face)].kind == FaceKind::segment) {
+        return (code >= U'0' && code <= U'9') || code == U'.' || code == U':' || code == U'-';
+    }
+    const auto& glyphs = prepared(face).raster.glyphs;
+    return std::any_of(
+        glyphs.begin(), glyphs.end(), [&](const Glyph& g) { return g.code == code; });
+}
+
+int FaceSet::advance(FaceId id, char32_t code) const {
+    const Face& face = layout_.faces[static_cast<std::size_t>(id)];
+    if (face.kind == FaceKind::segment) {
+        const bool dot = code == U'.' || code == U':';
+        return ((dot ? face.segment_stroke : face.segment_width) + face.segment_gap) * face.scale;
+    }
+    if (prepared(id).raster.glyphs.empty()) return 0;
+    return prepared(id).raster.glyphs[static_cast<std::size_t>(index(id, code))].cell.width *
+           face.scale;
+}
+
+int FaceSet::width(FaceId face, const std::u32string& text) const {
+    int width = 0;
+    for (const char32_t code : text)
+        width += advance(face, code);
+    return width;
+}
+
+FaceSet::Packed FaceSet::packed(FaceId id) const {
+    const Face& face = layout_.faces[static_cast<std::size_t>(id)];
+    const Prepared& p = prepared(id);
+    Packed out;
+    if (face.kind == FaceKind::segment) {
+        for (const int b : {static_cast<int>(packing::segment),
+                            face.segment_height,
+                            face.scale,
+                            13,
+                            face.segment_stroke,
+                            face.segment_width,
+                            face.segment_gap}) {
+            out.bytes.push_back(static_cast<std::uint8_t>(b));
+        }
+        out.packing = "segment";
+        out.glyphs = static_cast<int>(p.codes.size());
+        return out;
+    }
+    const PackedFace plain = pack(p.raster, Packing::plain, face.scale);
+    const PackedFace runs = pack(p.raster, Packing::runs, face.scale);
+    out.plain = plain.bytes.size();
+    out.runs = runs.bytes.size();
+    out.glyphs = static_cast<int>(p.raster.glyphs.size());
+    const bool take_plain = face.packing == PackingWish::plain ||
+                            (face.packing == PackingWish::automatic && !plain.bytes.empty() &&
+                             (runs.bytes.empty() || plain.bytes.size() <= runs.bytes.size()));
+    out.bytes = take_plain ? plain.bytes : runs.bytes;
+    out.packing = take_plain ? "plain" : "runs";
+    return out;
+}
+
+}  // namespace dialplate

@@ -1,0 +1,80 @@
+// The faces of a layout with just the glyphs that its items can show.
+#pragma once
+
+#include "fonts/face.hpp"
+#include "sim/layout/layout.hpp"
+
+#include <set>
+#include <string>
+#include <vector>
+
+namespace dialplate {
+
+/// A character that an item asks of a face.
+struct GlyphWish {
+    FaceId face;
+    char32_t code;
+    std::string pointer;  ///< Of the member that asks.
+};
+
+class FaceSet {
+public:
+    explicit FaceSet(const Layout& layout);
+
+    /// Finds what every item can show, rasterises, and reports what cannot be had.
+    void prepare(std::vector<Finding>& findings);
+
+    [[nodiscard]] bool usable(FaceId face) const { return prepared(face).usable; }
+    /// Number of a glyph in its face; the face has it, or a finding says that it does not (then 0).
+    [[nodiscard]] int index(FaceId face, char32_t code) const;
+    [[nodiscard]] bool has(FaceId face, char32_t code) const;
+    /// Columns and rows of cells, enlarged.
+    [[nodiscard]] int advance(FaceId face, char32_t code) const;
+    [[nodiscard]] int digit_advance(FaceId face) const { return prepared(face).digit_advance; }
+    [[nodiscard]] int height(FaceId face) const { return prepared(face).height; }
+    [[nodiscard]] int ascent(FaceId face) const { return prepared(face).ascent; }
+    /// Ink height of a capital or digit, for centring; enlarged.
+    [[nodiscard]] int capital(FaceId face) const { return prepared(face).capital; }
+    [[nodiscard]] int width(FaceId face, const std::u32string& text) const;
+
+    struct Packed {
+        std::vector<std::uint8_t> bytes;
+        std::string packing;
+        std::size_t plain = 0, runs = 0;
+        int glyphs = 0;
+    };
+    /// The face as the image stores it. @pre usable.
+    [[nodiscard]] Packed packed(FaceId face) const;
+    [[nodiscard]] const RasterFace& raster(FaceId face) const { return prepared(face).raster; }
+
+private:
+    struct Prepared {
+        std::set<char32_t> codes;
+        bool even_digits = false;
+        bool usable = false;
+        RasterFace raster;
+        int height = 0, ascent = 0, capital = 0, digit_advance = 0;
+    };
+    [[nodiscard]] const Prepared& prepared(FaceId face) const {
+        return prepared_[static_cast<std::size_t>(face)];
+    }
+    void wish(FaceId face, const std::u32string& text, const std::string& pointer);
+    void collect(const Item& item);
+    void rasterise_face(FaceId face, std::vector<Finding>& findings);
+
+    const Layout& layout_;
+    std::vector<Prepared> prepared_;
+    std::vector<GlyphWish> wishes_;
+};
+
+/// The digits that a whole number between `low` and `high` can show, without its last `drop` ones.
+std::u32string digits_between(std::int64_t low, std::int64_t high, int drop);
+
+/// The labels at the major ticks of a scale whose pointer moves, by scale pixel from the left.
+struct ScaleLabel {
+    int column;
+    std::u32string text;
+};
+std::vector<ScaleLabel> scale_labels(const Item& item);
+
+}  // namespace dialplate

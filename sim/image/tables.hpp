@@ -1,0 +1,44 @@
+// What several pages share: texts, tones and pictures, each stored once.
+#pragma once
+
+#include "fonts/face.hpp"
+#include "sim/image/build.hpp"
+#include "sim/layout/layout.hpp"
+
+#include <cstdint>
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace dialplate {
+
+class Tables {
+public:
+    /// Number of a text given as glyph numbers.
+    int text(const std::vector<std::uint8_t>& glyphs);
+    /// Number of the first of these tones, which follow each other in the table.
+    int tones(const std::vector<Tones>& wanted);
+    /// Number of a picture; nullopt with a finding if it cannot be had.
+    std::optional<int> picture(const Layout& layout,
+                               const Item& item,
+                               std::vector<Finding>& findings);
+
+    [[nodiscard]] const std::vector<std::vector<std::uint8_t>>& texts() const { return texts_; }
+    [[nodiscard]] const std::vector<Tones>& tone_table() const { return tones_; }
+    [[nodiscard]] const std::vector<std::vector<std::uint8_t>>& pictures() const {
+        return pictures_;
+    }
+    [[nodiscard]] const std::vector<PictureCost>& picture_costs() const { return picture_costs_; }
+    std::vector<Finding> findings;
+
+private:
+    std::vector<std::vector<std::uint8_t>> texts_;
+    std::map<std::vector<std::uint8_t>, int> text_numbers_;
+    std::vector<Tones> tones_;
+    std::vector<std::vector<std::uint8_t>> pictures_;
+    std::vector<PictureCost> picture_costs_;
+    std::map<std::pair<std::string, int>, int> picture_numbers_;
+};
+
+}  // namespace dialplate
