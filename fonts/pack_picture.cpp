@@ -22,8 +22,7 @@ constexpr int strip_pixels = 1024;
 constexpr int most_strips = 255;
 
 int rows_of_a_strip(const Bitmap& bitmap) {
-    const int wanted =
-        std::clamp(strip_pixels / bitmap.width, 1, std::min(bitmap.height, 255));
+    const int wanted = std::clamp(strip_pixels / bitmap.width, 1, std::min(bitmap.height, 255));
     const int least = (bitmap.height + most_strips - 1) / most_strips;
     return std::max(wanted, least);
 }
