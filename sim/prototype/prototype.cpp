@@ -16,14 +16,18 @@ constexpr int tap_ms = 80;   // finger down during a tap
 /// The engine's bus on the PC (ui/bus.hpp).
 class WireBus {
 public:
-    explicit WireBus(Wire& wire) : wire_(&wire) {}
+    WireBus(Wire& wire, std::int64_t& runs) : wire_(&wire), runs_(&runs) {}
     void window(std::uint16_t x, std::uint16_t y, std::uint16_t w, std::uint16_t h) {
         wire_->window(x, y, w, h);
     }
-    void push(std::uint16_t colour, std::uint16_t count) { wire_->push(colour, count); }
+    void push(std::uint16_t colour, std::uint16_t count) {
+        *runs_ += count != 0 ? 1 : 0;
+        wire_->push(colour, count);
+    }
 
 private:
     Wire* wire_;
+    std::int64_t* runs_;
 };
 
 KeyEventKind kind_of(KeyMotion motion) {
@@ -68,7 +72,7 @@ struct Prototype::Inside {
           wire(controller, layout.display, layout.turn, layout.bus.kind),
           receiver(layout),
           memory(static_cast<std::size_t>(built.arena_values + built.arena_shown) + 1),
-          screen(WireBus(wire),
+          screen(WireBus(wire, runs),
                  Rom<MemoryBytes>(MemoryBytes(built.bytes.data(),
                                               static_cast<std::uint16_t>(built.bytes.size()))),
                  memory.data()) {
@@ -136,6 +140,7 @@ struct Prototype::Inside {
     const std::vector<const Item*> keys;
     Controller controller;
     Wire wire;
+    std::int64_t runs = 0;
     Receiver receiver;
     std::vector<std::uint8_t> memory;
     Screen<WireBus> screen;
@@ -202,16 +207,20 @@ void Prototype::turn(int detents) {
 Update Prototype::pass(int milliseconds) {
     Update update;
     const BusCounters before = counters();
+    const std::int64_t runs_before = in_->runs;
     in_->pass(milliseconds, update);
     update.sent = counters() - before;
+    update.runs = in_->runs - runs_before;
     return update;
 }
 
 Update Prototype::settle() {
     Update update;
     const BusCounters before = counters();
+    const std::int64_t runs_before = in_->runs;
     in_->settle(update);
     update.sent = counters() - before;
+    update.runs = in_->runs - runs_before;
     return update;
 }
 

@@ -27,6 +27,7 @@ struct KeyEvent {
 /// What one update sent.
 struct Update {
     BusCounters sent;
+    std::int64_t runs = 0;  ///< Of one colour, as the engine handed them to the bus.
     int slices = 0;
     std::int64_t longest_slice_pixels = 0;
     std::vector<SentWindow> windows;
