@@ -41,11 +41,15 @@ public:
         show_page(0);
     }
 
-    /// Draws a page from the next service on.
+    /// Turns to a page, and draws it from the next service on. A finger that is down has no key then.
     void show_page(uint8_t number) {
         page_ = number;
         page_at_ = rom().u16(word(rom().u16(header::at_pages) + 2u * number));
         finger_on_ = 0;
+        draw_again();
+    }
+    /// Draws the whole page again from the next service on.
+    void draw_again() {
         stage_ = Stage::fills;
         changed_ = true;
         pen_.pieces.start();
@@ -55,7 +59,7 @@ public:
     /// Draws the page in another palette from the next service on.
     void use_palette(uint8_t number) {
         pen_.use_palette(number);
-        show_page(page_);
+        draw_again();
     }
 
     void set(uint8_t value, int32_t to) {

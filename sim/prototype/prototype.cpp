@@ -240,7 +240,7 @@ const BusCounters& Prototype::counters() const {
 }
 
 Update Prototype::redraw() {
-    in_->screen.show_page(in_->screen.page());
+    in_->screen.draw_again();
     return settle();
 }
 

@@ -35,10 +35,14 @@ struct PixelBytes<3> {
     static constexpr uint8_t format = display_command::eighteen_bits;
     template <class Link>
     static void run(uint16_t colour, uint16_t count) {
+        // RRRRRGGG GGGBBBBB; with the nibbles exchanged no bit has far to go (shifts go bit by bit).
         const uint8_t high = static_cast<uint8_t>(colour >> 8);
         const uint8_t low = static_cast<uint8_t>(colour);
-        const uint8_t red = static_cast<uint8_t>((high & 0xF8) | (high >> 5));
-        const uint8_t green = static_cast<uint8_t>(((colour >> 3) & 0xFC) | ((high >> 1) & 0x03));
+        const uint8_t high_turned = __builtin_avr_swap(high);
+        const uint8_t low_turned = __builtin_avr_swap(low);
+        const uint8_t red = static_cast<uint8_t>((high & 0xF8) | ((high_turned >> 1) & 0x07));
+        const uint8_t green = static_cast<uint8_t>(
+            ((high_turned << 1) & 0xE0) | ((low_turned << 1) & 0x1C) | ((high >> 1) & 0x03));
         const uint8_t blue = static_cast<uint8_t>((low << 3) | ((low >> 2) & 0x07));
         Link::run(red, green, blue, count);
     }
@@ -94,6 +98,8 @@ struct DisplayBus {
     /// Sends `count` pixels of one colour; see ui/bus.hpp. May return before the last byte has left.
     __attribute__((noinline)) static void push(uint16_t colour, uint16_t count) {
         if (count != 0) {
+            // Keeps the compiler from asking this same question again after every pixel.
+            asm("" : "+r"(count));
             Pixels::template run<Link>(colour, count);
         }
     }
