@@ -87,6 +87,31 @@ constexpr OtherWord other_words[] = {
     {"ticks", "marks"},
     {"speed_mhz", "clock_mhz"},
     {"frequency_mhz", "clock_mhz"},
+    // Kinds of items and types of values.
+    {"button", "key"},
+    {"label", "legend"},
+    {"led", "lamp"},
+    {"indicator", "lamp"},
+    {"bar", "meter"},
+    {"gauge", "meter"},
+    {"progress", "meter"},
+    {"image", "picture"},
+    {"icon", "picture"},
+    {"bitmap", "picture"},
+    {"box", "frame"},
+    {"rectangle", "frame"},
+    {"line", "frame"},
+    {"dial", "scale"},
+    {"digits", "readout"},
+    {"counter", "readout"},
+    {"integer", "number"},
+    {"int", "number"},
+    {"boolean", "flag"},
+    {"bool", "flag"},
+    {"switch", "flag"},
+    {"enum", "choice"},
+    {"select", "choice"},
+    {"middle", "centre"},
 };
 
 std::vector<std::string_view> names_of(MemberTable table, bool needed_only) {
@@ -117,8 +142,8 @@ bool holds(const std::vector<std::string_view>& words, std::string_view word) {
     return std::find(words.begin(), words.end(), word) != words.end();
 }
 
-// Which of `names` an unknown member was meant to be; empty: none is near.
-std::string_view meant_member(std::string_view wrong, const std::vector<std::string_view>& names) {
+// Which of our `names` an unknown word was meant to be; empty: none is near.
+std::string_view meant_word(std::string_view wrong, const std::vector<std::string_view>& names) {
     if (const std::string_view best = nearest(wrong, names); !best.empty()) return best;
     // A slip in a foreign word still shows which one was meant.
     std::vector<std::string_view> foreign;
@@ -152,6 +177,11 @@ std::string why_no_name(std::string_view name) {
 }
 
 }  // namespace
+
+std::string name_in(const Node& node, std::string_view member) {
+    const Node* const name = node.find(member);
+    return name != nullptr && name->kind == Node::Kind::text ? name->text : std::string();
+}
 
 std::string describe(const Noun& noun) {
     std::string text(noun.kind);
@@ -287,8 +317,8 @@ void Members::check_names(MemberTable table) const {
             for (const std::string_view name : names) {
                 if (!has(name)) absent.push_back(name);
             }
-            std::string_view best = meant_member(member.name, absent);
-            if (best.empty()) best = meant_member(member.name, names);
+            std::string_view best = meant_word(member.name, absent);
+            if (best.empty()) best = meant_word(member.name, names);
             if (!best.empty()) suggestion = "; did you mean " + quote(best) + '?';
             meant.push_back(best);
         }
@@ -425,7 +455,11 @@ const Node* Members::object(std::string_view name) const {
 void Members::unknown_word(std::string_view name,
                            const std::string& word,
                            const std::vector<std::string_view>& allowed) const {
-    const std::string suggestion = did_you_mean(word, allowed, mistakes_);
+    std::string suggestion;
+    if (mistakes_.may_suggest()) {
+        const std::string_view best = meant_word(word, allowed);
+        if (!best.empty()) suggestion = "; did you mean " + quote(best) + '?';
+    }
     fail(name,
          "unknown-word",
          "is " + quote(word) + (suggestion.empty() ? ";" : suggestion) + " allowed are " +

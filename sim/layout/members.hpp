@@ -25,6 +25,8 @@ struct Noun {
     std::string_view kind;
     std::string name{};
 };
+/// What an object's member "name" (or another) says, for a noun; empty if it says nothing usable.
+[[nodiscard]] std::string name_in(const Node& node, std::string_view member = "name");
 /// `key "VFO"`, `key`
 [[nodiscard]] std::string describe(const Noun& noun);
 /// `a key`, `an opening`
@@ -73,8 +75,6 @@ public:
     [[nodiscard]] std::string pointer_of(std::string_view name) const;
     [[nodiscard]] Mistakes& mistakes() const { return mistakes_; }
     [[nodiscard]] std::string what() const { return describe(noun_); }
-    /// Known once the name has been read.
-    void name_is(std::string name) { noun_.name = std::move(name); }
 
     std::optional<std::int64_t> whole(std::string_view name, const Range& range) const;
     /// A whole number that fits an int; `otherwise` when absent or wrong.

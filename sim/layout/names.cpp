@@ -9,6 +9,11 @@ bool Names::add(const std::string& name, Place place) {
     return true;
 }
 
+void Names::add_nameless(Place place) {
+    order_.emplace_back();
+    places_.push_back(place);
+}
+
 std::optional<int> Names::index(const std::string& name) const {
     const auto found = indices_.find(name);
     return found == indices_.end() ? std::nullopt : std::optional(found->second);
@@ -19,7 +24,10 @@ std::optional<int> Names::find(const Members& members, std::string_view member) 
     if (!name) return std::nullopt;
     if (const std::optional<int> found = index(*name)) return found;
     if (!readable_) return std::nullopt;
-    const std::vector<std::string_view> known(order_.begin(), order_.end());
+    std::vector<std::string_view> known;
+    for (const std::string& each : order_) {
+        if (!each.empty()) known.push_back(each);
+    }
     const std::string suggestion = did_you_mean(*name, known, members.mistakes());
     const std::string rule = "unknown-" + std::string(kind_);
     members.fail(member,

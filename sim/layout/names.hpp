@@ -20,6 +20,8 @@ public:
 
     /// Adds a name; its index is the count before. False if it is there already.
     bool add(const std::string& name, Place place);
+    /// Takes the next index without a name: it was missing or is another's already.
+    void add_nameless(Place place);
     /// The section itself is missing or unusable: nothing is known, and nothing is reported as unknown.
     void unreadable() { readable_ = false; }
 

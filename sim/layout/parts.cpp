@@ -146,10 +146,9 @@ Shelf<Part> load_shelf(const std::string& directory,
 }  // namespace
 
 Display display_from(const Node& node, const std::string& pointer, Mistakes& mistakes) {
-    Members part(node, pointer, {"display"}, display_members, mistakes);
+    const Members part(node, pointer, {"display", name_in(node)}, display_members, mistakes);
     Display display;
     display.name = part.text("name", {.least = 1, .most = 40}).value_or("");
-    part.name_is(display.name);
     display.controller = part.text("controller", {.least = 1, .most = 40}).value_or("");
     display.width = part.whole_or("width", pixels, 0);
     display.height = part.whole_or("height", pixels, 0);
@@ -184,10 +183,9 @@ Display display_from(const Node& node, const std::string& pointer, Mistakes& mis
 }
 
 Mcu mcu_from(const Node& node, const std::string& pointer, Mistakes& mistakes) {
-    Members part(node, pointer, {"microcontroller"}, mcu_members, mistakes);
+    const Members part(node, pointer, {"microcontroller", name_in(node)}, mcu_members, mistakes);
     Mcu mcu;
     mcu.name = part.text("name", {.least = 1, .most = 40}).value_or("");
-    part.name_is(mcu.name);
     static constexpr Word<std::string_view> families[] = {{"avr", "avr"},
                                                           {"avr-mapped", "avr-mapped"},
                                                           {"cortex-m0plus", "cortex-m0plus"},

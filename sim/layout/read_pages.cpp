@@ -45,14 +45,13 @@ Box read_box(const Members& members, bool sized) {
     return box;
 }
 
-void read_item_name(Members& members, Item& item, Draft& draft) {
+void read_item_name(const Members& members, Item& item, Draft& draft) {
     const std::optional<std::string> name = members.text("name", {.least = 0});
     if (!name) return;
     const Place place = members.find("name")->place;
     const std::string pointer = members.pointer_of("name");
     if (!check_name(*name, "item", pointer, place, draft.mistakes)) return;
     item.name = *name;
-    members.name_is(*name);
     const auto [earlier, fresh] = draft.item_names.emplace(*name, place);
     if (fresh) return;
     draft.mistakes.add({"duplicate-name",
@@ -84,7 +83,8 @@ std::optional<Item> read_item(const Node& node,
         members.one_of("kind", std::span<const Word<ItemKind>>(kinds));
         return std::nullopt;
     }
-    Members members(node, pointer, {kind->word}, members_of(kind->meaning), draft.mistakes);
+    const Members members(
+        node, pointer, {kind->word, name_in(node)}, members_of(kind->meaning), draft.mistakes);
     Item item;
     item.kind = kind->meaning;
     item.pointer = pointer;
@@ -124,8 +124,7 @@ void collect_page_names(const Node& list, const std::string& pointer, Draft& dra
     for (std::size_t i = 0; i < list.elements.size(); ++i) {
         const Node* const name = list.elements[i].find("name");
         if (name == nullptr || name->kind != Node::Kind::text) {
-            // Keeps the index. No name has a line feed in it.
-            draft.pages.add("\n" + std::to_string(i), list.elements[i].place);
+            draft.pages.add_nameless(list.elements[i].place);
             draft.pages.unreadable();
             continue;
         }
@@ -137,7 +136,7 @@ void collect_page_names(const Node& list, const std::string& pointer, Draft& dra
                             "the page name " + quote(name->text) +
                                 " is given twice; first in line " +
                                 std::to_string(draft.pages.place(first).line)});
-        draft.pages.add("\n" + std::to_string(i), name->place);
+        draft.pages.add_nameless(name->place);
     }
 }
 
@@ -165,7 +164,9 @@ void read_pages(const Members& document, Draft& draft) {
     for (std::size_t i = 0; i < list->elements.size(); ++i) {
         Page page;
         page.pointer = document.pointer_of("pages") + pointer_part(i);
-        Members members(list->elements[i], page.pointer, {"page"}, page_members, draft.mistakes);
+        const Node& node = list->elements[i];
+        const Members members(
+            node, page.pointer, {"page", name_in(node)}, page_members, draft.mistakes);
         if (const auto name = members.text("name", {.least = 0})) {
             check_name(*name,
                        "page",
@@ -173,7 +174,6 @@ void read_pages(const Members& document, Draft& draft) {
                        members.find("name")->place,
                        draft.mistakes);
             page.name = *name;
-            members.name_is(*name);
         }
         page.ground = draft.paints.find_or(members, "ground", 0);
         const Node* const items = members.list("items", {0, std::int64_t{1} << 32});

@@ -13,7 +13,7 @@ constexpr MemberName number_members[] = {
     {"type", true}, {"unit"}, {"role"}, {"min", true}, {"max", true}, {"start"}};
 constexpr MemberName choice_members[] = {
     {"type", true}, {"unit"}, {"role"}, {"choices", true}, {"start"}};
-constexpr MemberName flag_members[] = {{"type", true}, {"role"}, {"start"}};
+constexpr MemberName flag_members[] = {{"type", true}, {"start"}};
 constexpr MemberName one_choice_members[] = {
     {"text", true}, {"number"}, {"low"}, {"high"}, {"mode"}};
 
@@ -129,9 +129,9 @@ Choice read_choice(const Node& node,
         const std::string what = "choice of value " + quote(value.name);
         choice.text = text_in(node, pointer, what, words, mistakes).value_or("");
     } else {
-        Members members(node, pointer, {"choice"}, one_choice_members, mistakes);
+        const Members members(
+            node, pointer, {"choice", name_in(node, "text")}, one_choice_members, mistakes);
         choice.text = members.text("text", words).value_or("");
-        members.name_is(choice.text);
         const auto figure = [&](std::string_view name) -> std::optional<std::int32_t> {
             const auto whole = members.whole(name, any_number());
             return whole ? std::optional(static_cast<std::int32_t>(*whole)) : std::nullopt;
