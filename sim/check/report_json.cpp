@@ -20,7 +20,7 @@ std::string report_json(std::span<const Report> reports) {
     Json findings = Json::array();
     for (const Report& report : reports) {
         for (const Finding& finding : report.findings) {
-            findings.push_back({{"file", report.file},
+            findings.push_back({{"file", finding.file.empty() ? report.file : finding.file},
                                 {"rule", finding.rule},
                                 {"severity", name_of(finding.severity)},
                                 {"item", finding.pointer},

@@ -104,7 +104,8 @@ std::string report_sarif(std::span<const Report> reports) {
     Json results = Json::array();
     for (const Report& report : reports)
         for (const Finding& finding : report.findings)
-            results.push_back(result_of(report.file, finding));
+            results.push_back(
+                result_of(finding.file.empty() ? report.file : finding.file, finding));
     Json run{{"tool", {{"driver", {{"name", "dialplate"}, {"rules", rule_list()}}}}},
              {"columnKind", "unicodeCodePoints"},
              {"results", std::move(results)}};
