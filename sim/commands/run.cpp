@@ -1,8 +1,11 @@
 #include "sim/commands/commands.hpp"
 #include "sim/commands/terminal.hpp"
+#include "sim/layout/mistakes.hpp"
+#include "sim/layout/suggestion.hpp"
 
 #include <filesystem>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace dialplate {
@@ -22,6 +25,16 @@ bool is_layout(const std::string& word) {
     return word == "-" || path.extension() == ".json" || std::filesystem::exists(path, trouble);
 }
 
+std::string unknown_command(const CLI::App& program, const std::string& word) {
+    std::vector<std::string_view> names;
+    for (const CLI::App* command : program.get_subcommands([](const CLI::App*) { return true; })) {
+        names.emplace_back(command->get_name());
+    }
+    const std::string_view near = nearest(word, names);
+    return "there is no command " + quote(word) +
+           (near.empty() ? "; dialplate --help lists them" : ", did you mean " + quote(near) + "?");
+}
+
 }  // namespace
 
 int run(CLI::App& program, int argc, char** argv, ExitStatus& status) {
@@ -33,6 +46,10 @@ int run(CLI::App& program, int argc, char** argv, ExitStatus& status) {
         words.insert(words.begin(), "try");
     }
     const std::string first = words.front();
+    if (!first.empty() && first.front() != '-' && !is_command(program, first)) {
+        complain(unknown_command(program, first));
+        return ExitStatus::unusable;
+    }
     try {
         program.parse(std::vector<std::string>(words.rbegin(), words.rend()));
     } catch (const CLI::Success& asked) {  // --help and its kin

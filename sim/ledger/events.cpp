@@ -265,9 +265,23 @@ private:
             prototype_.touch(item.box.x + item.box.width / 2, item.box.y + item.box.height / 2);
             note(EventKind::key, "key press", item.name, prototype_.settle());
             // Slides off before it lets go, so that the key does nothing.
-            prototype_.touch(-1, -1);
+            slide_off(item.box);
             prototype_.lift();
             prototype_.settle();
+        }
+    }
+
+    /// To a corner of the glass outside the box. A key as large as the glass has none and is let go of.
+    void slide_off(const Box& box) {
+        const int right = layout_.glass_width() - 1;
+        const int bottom = layout_.glass_height() - 1;
+        for (const int x : {0, right}) {
+            for (const int y : {0, bottom}) {
+                if (x < box.x || x >= box.right() || y < box.y || y >= box.bottom()) {
+                    prototype_.touch(x, y);
+                    return;
+                }
+            }
         }
     }
 

@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 #include <cstdio>
+#include <sstream>
 #include <string_view>
 #include <utility>
 
@@ -19,6 +20,8 @@ constexpr std::string_view calm = "\x1b[32m";
 
 constexpr int name_width = 34;
 constexpr int bar_width = 64;
+constexpr int time_name_width = 30;
+constexpr std::size_t text_width = 79;
 
 /// One line of the account: a share of the memory, with its letter in the bar.
 struct Share {
@@ -148,7 +151,8 @@ std::string counted(int n, const char* one, const char* many) {
 }
 
 std::string face_remark(const FaceCost& face) {
-    std::string remark = counted(face.glyphs, "glyph", "glyphs") + ", " + face.packing;
+    std::string remark = counted(face.glyphs, "glyph", "glyphs") + " of " +
+                         counted(face.height, "row", "rows") + ", " + face.packing;
     if (face.packing == "plain" && face.runs.value > 0) {
         remark += " (runs " + number(face.runs.value) + ")";
     } else if (face.packing == "runs" && face.plain.value > 0) {
@@ -236,14 +240,27 @@ void write_time(Account& out, const Ledger& ledger) {
     out.heading("Time");
     out.tinted(
         faint,
-        "     when                                 bytes on bus         ms   of the bus limit\n");
+        "     when                                bytes        ms    bus alone   longest piece\n");
     for (const EventTime& event : ledger.time) {
-        out.line("     %s %12s %10.2f   %9.0f %%\n",
-                 column(event.event, name_width).c_str(),
+        out.line("     %s %10s %9.2f %9.0f %% %10.2f ms\n",
+                 column(event.event, time_name_width).c_str(),
                  number(event.bus_bytes.value).c_str(),
                  event.time.value,
-                 100.0 * event.share_of_limit);
+                 100.0 * event.share_of_limit,
+                 event.longest_slice.value);
     }
+}
+
+std::vector<std::string> wrapped(const std::string& text, std::size_t width) {
+    std::vector<std::string> lines = {""};
+    std::istringstream words(text);
+    for (std::string word; words >> word;) {
+        if (!lines.back().empty() && lines.back().size() + 1 + word.size() > width) {
+            lines.emplace_back();
+        }
+        lines.back() += (lines.back().empty() ? "" : " ") + word;
+    }
+    return lines;
 }
 
 /// The bases of everything that is not exact, each once.
@@ -271,9 +288,13 @@ void write_bases(Account& out, const Ledger& ledger) {
     }
     out.heading("What the figures stand on");
     for (const auto& [what, basis] : bases) {
-        out.text("     " + column(what, 8));
-        out.tinted(faint, basis);
-        out.text("\n");
+        std::string_view label = what;
+        for (const std::string& line : wrapped(basis, text_width - 13)) {
+            out.text("     " + column(label, 8));
+            out.tinted(faint, line);
+            out.text("\n");
+            label = "";
+        }
     }
 }
 
@@ -282,7 +303,7 @@ void write_bases(Account& out, const Ledger& ledger) {
 std::string report_text(const Layout& layout, const Ledger& ledger, bool colour) {
     Account out(colour);
     out.tinted(bold, layout.title.empty() ? layout.file : layout.title);
-    out.line("  %s at %g MHz, %s\n",
+    out.line(": %s at %g MHz, %s\n",
              ledger.mcu.c_str(),
              ledger.clock.value / 1e6,
              layout.display.name.c_str());

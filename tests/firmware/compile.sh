@@ -6,7 +6,7 @@ cd "$(dirname "$0")/../.." || exit 2
 out=${1:-build/firmware}
 mkdir -p "$out"
 compile() {
-    avr-g++ -std=c++14 -Os -Wall -Wextra -Wpedantic -Wconversion -Wshadow -Werror \
+    avr-g++ -DF_CPU=16000000UL -std=c++14 -Os -Wall -Wextra -Wpedantic -Wconversion -Wshadow -Werror \
         -ffunction-sections -fdata-sections -fno-exceptions -fno-rtti -I. "$@"
 }
 status=0
@@ -32,7 +32,7 @@ flash_budget=9000
 ram_budget=400
 probe=tests/firmware/size_probe.cpp
 if [ -f "$probe" ]; then
-    if compile -mmcu=atmega328p -DF_CPU=16000000UL -Wl,--gc-sections "$probe" -o "$out/size_probe.elf"; then
+    if compile -mmcu=atmega328p -Wl,--gc-sections "$probe" -o "$out/size_probe.elf"; then
         avr-size "$out/size_probe.elf"
         set -- $(avr-size "$out/size_probe.elf" | tail -n 1)
         flash=$(($1 + $2))

@@ -1,0 +1,106 @@
+#include "sim/ledger/code_size.hpp"
+#include "sim/ledger/draw_time.hpp"
+#include "sim/ledger/events.hpp"
+#include "sim/ledger/ledger.hpp"
+
+#include <algorithm>
+
+namespace dialplate {
+namespace {
+
+FlashAccount flash_account(const Layout& layout, const BuiltImage& built) {
+    FlashAccount flash;
+    flash.capacity = layout.mcu.flash;
+    flash.boot = layout.mcu.boot;
+    flash.taken = layout.taken.flash;
+    flash.engine = engine_size(parts_used(layout, built), layout.mcu);
+    flash.driver = driver_size(layout);
+    flash.faces = built.faces;
+    flash.pictures = built.pictures;
+    flash.pages = built.pages;
+    flash.texts = built.texts;
+    flash.image = Bytes{static_cast<std::int64_t>(built.bytes.size())};
+    flash.rest = flash.image - flash.pages - flash.texts;
+    for (const FaceCost& face : built.faces) {
+        flash.rest = flash.rest - face.bytes;
+    }
+    for (const PictureCost& picture : built.pictures) {
+        flash.rest = flash.rest - picture.bytes;
+    }
+    flash.total = flash.engine.bytes + flash.driver.bytes + flash.image;
+    flash.left = flash.capacity - flash.boot - flash.taken - flash.total;
+    return flash;
+}
+
+RamAccount ram_account(const Layout& layout, const BuiltImage& built) {
+    RamAccount ram;
+    ram.capacity = layout.mcu.ram;
+    ram.taken = layout.taken.ram;
+    ram.engine =
+        engine_state(layout.mcu) + Bytes{std::int64_t{built.arena_values} + built.arena_shown};
+    ram.stack = stack_size(layout.mcu);
+    ram.total = ram.engine + ram.stack.bytes;
+    ram.left = ram.capacity - ram.taken - ram.total;
+    return ram;
+}
+
+}  // namespace
+
+const char* name_of(Standing standing) {
+    switch (standing) {
+        case Standing::exact:
+            return "exact";
+        case Standing::measured:
+            return "measured";
+        case Standing::estimate:
+            break;
+    }
+    return "estimate";
+}
+
+const char* name_of(EventKind kind) {
+    switch (kind) {
+        case EventKind::tuning:
+            return "tuning";
+        case EventKind::key:
+            return "key";
+        case EventKind::value:
+            return "value";
+        case EventKind::page:
+            break;
+    }
+    return "page";
+}
+
+const EventTime* Ledger::slowest_tuning() const {
+    const EventTime* slowest_of_all = nullptr;
+    for (const EventTime& event : time) {
+        if (event.kind == EventKind::tuning &&
+            (slowest_of_all == nullptr || event.time > slowest_of_all->time)) {
+            slowest_of_all = &event;
+        }
+    }
+    return slowest_of_all;
+}
+
+const EventTime* Ledger::slowest() const {
+    const auto found =
+        std::max_element(time.begin(), time.end(), [](const EventTime& a, const EventTime& b) {
+            return a.time < b.time;
+        });
+    return found == time.end() ? nullptr : &*found;
+}
+
+Ledger account(const Layout& layout, const BuiltImage& built) {
+    Ledger ledger;
+    ledger.mcu = layout.mcu.name;
+    ledger.clock = layout.clock;
+    ledger.flash = flash_account(layout, built);
+    ledger.ram = ram_account(layout, built);
+    for (const Happening& happening : play_events(layout, built)) {
+        ledger.time.push_back(timed(happening, layout));
+    }
+    return ledger;
+}
+
+}  // namespace dialplate

@@ -1,0 +1,23 @@
+// How much program the engine and a driver are, from sizes that were measured by compiling them.
+#pragma once
+
+#include "sim/layout/layout.hpp"
+#include "sim/ledger/ledger.hpp"
+#include "sim/prototype/parts_used.hpp"
+
+namespace dialplate {
+
+/// Flash of the engine with just these parts.
+CodeSize engine_size(PartSet parts, const Mcu& mcu);
+
+/// Flash of the bus driver with the start-up of the display.
+CodeSize driver_size(const Layout& layout);
+
+/// RAM that the engine has besides the values and what is shown: its own state, and tables that the
+/// compiler keeps in RAM.
+Bytes engine_state(const Mcu& mcu);
+
+/// Greatest depth of the stack below the call of the engine's service function.
+CodeSize stack_size(const Mcu& mcu);
+
+}  // namespace dialplate

@@ -1,0 +1,21 @@
+// The terms of which the size of an engine is the weighted sum.
+//
+// Compiling the engine for each layout would take a second, so its size is predicted: one term for each
+// part, and one for each group of parts that share or repeat code. What a term weighs was fitted to
+// compiled engines with parts drawn at random (tests/firmware/measure_sizes.cpp, measured_sizes.hpp);
+// others, kept out of the fit, bound the error.
+#pragma once
+
+#include "sim/prototype/parts_used.hpp"
+
+#include <vector>
+
+namespace dialplate {
+
+/// Without what makes no difference: what only a meter has, where there is no meter, and so on.
+PartSet effective(PartSet parts);
+
+/// The terms for these parts, each 0 or 1, always as many; the first is 1.
+std::vector<double> size_terms(PartSet parts);
+
+}  // namespace dialplate

@@ -1,0 +1,84 @@
+#include "sim/prototype/parts_used.hpp"
+
+namespace dialplate {
+namespace {
+
+constexpr const char* names[part_count] = {
+    "readout", "box",      "meter",        "scale",  "picture", "plain", "runs",
+    "segment", "enlarged", "tuning_digit", "sign",   "rounded", "words", "touch",
+    "hold",    "pages",    "peak",         "blocks", "upright", "tape",
+};
+
+void add_key(const Key& key, PartSet& parts) {
+    const bool turns_page = key.tap.kind == ActionKind::page || key.hold.kind == ActionKind::page;
+    parts.add(Part::box)
+        .add(Part::touch)
+        .add(Part::rounded, key.radius > 0)
+        .add(Part::hold, key.repeat || key.hold.kind != ActionKind::none)
+        .add(Part::pages, turns_page);
+}
+
+void add_item(const Item& item, const Layout& layout, PartSet& parts) {
+    switch (item.kind) {
+        case ItemKind::readout:
+            parts.add(Part::readout)
+                .add(Part::tuning_digit, item.readout.tuning.has_value())
+                .add(Part::sign,
+                     layout.values[static_cast<std::size_t>(item.readout.value)].min < 0);
+            break;
+        case ItemKind::key:
+            add_key(item.key, parts);
+            break;
+        case ItemKind::lamp:
+            parts.add(Part::box)
+                .add(Part::rounded, item.lamp.radius > 0)
+                .add(Part::words, !item.lamp.when.has_value());
+            break;
+        case ItemKind::meter:
+            parts.add(Part::meter)
+                .add(Part::peak, item.meter.peak)
+                .add(Part::blocks, item.meter.block > 0)
+                .add(Part::upright, item.meter.upright);
+            break;
+        case ItemKind::scale:
+            parts.add(Part::scale).add(Part::tape, item.scale.tape);
+            break;
+        case ItemKind::picture:
+            parts.add(Part::picture);
+            break;
+        case ItemKind::legend:  // what never changes is fills and texts of the page, always there
+        case ItemKind::frame:
+            break;
+    }
+}
+
+void add_packing(const std::string& packing, PartSet& parts) {
+    parts.add(Part::plain, packing == "plain")
+        .add(Part::runs, packing == "runs")
+        .add(Part::segment, packing == "segment");
+}
+
+}  // namespace
+
+const char* name_of(Part part) {
+    return names[static_cast<unsigned>(part)];
+}
+
+PartSet parts_used(const Layout& layout, const BuiltImage& built) {
+    PartSet parts;
+    for (const Page& page : layout.pages) {
+        for (const Item& item : page.items) {
+            add_item(item, layout, parts);
+        }
+    }
+    for (const FaceCost& face : built.faces) {
+        add_packing(face.packing, parts);
+        parts.add(Part::enlarged, layout.faces[static_cast<std::size_t>(face.face)].scale > 1);
+    }
+    for (const PictureCost& picture : built.pictures) {
+        add_packing(picture.packing, parts);
+    }
+    return parts;
+}
+
+}  // namespace dialplate

@@ -1,0 +1,41 @@
+// The engine through the cross compiler: how much flash, RAM and stack comes out.
+#pragma once
+
+#include "sim/prototype/parts_used.hpp"
+
+#include <string>
+
+namespace dialplate {
+
+/// What is compiled: see tests/firmware/engine_size.cpp.
+struct Build {
+    PartSet parts{};
+    bool engine = true;  ///< false: the sketch without an engine.
+    int driver = 0;      ///< 0: two empty functions in its place.
+    int bytes_per_pixel = 2;
+    const char* mcu = "atmega328p";
+};
+
+/// Bytes.
+struct Compiled {
+    int flash = 0;
+    int state = 0;  ///< Static RAM without the arena.
+    int stack = 0;  ///< Longest path of calls below main; 0 if there is recursion.
+};
+
+class Compiler {
+public:
+    explicit Compiler(std::string tree) : tree_(std::move(tree)) {}
+
+    /// Whether avr-g++ and its binutils are there.
+    [[nodiscard]] static bool installed();
+    /// "avr-g++ 5.4.0".
+    [[nodiscard]] static std::string version();
+    /// @throws std::runtime_error with the compiler's words.
+    [[nodiscard]] Compiled compile(const Build& build) const;
+
+private:
+    std::string tree_;
+};
+
+}  // namespace dialplate

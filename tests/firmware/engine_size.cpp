@@ -1,0 +1,114 @@
+// The smallest sketch around the engine, for weighing it: compiled once for each choice of parts and
+// each driver by measure_sizes. Never run.
+//
+//     PARTS   bit n: the n-th part of ui/parts.hpp, in its order; -1: no engine at all
+//     PIXEL   bytes of a pixel on the wire, 2 or 3
+//     DRIVER  0 none: two empty functions; 1 SPI polled, 2 SPI timed, 3 USART as SPI, 4 parallel
+#include "ui/mcu/display_bus.hpp"
+#include "ui/mcu/parallel8.hpp"
+#include "ui/mcu/spi_polled.hpp"
+#include "ui/mcu/spi_timed.hpp"
+#include "ui/mcu/usart_spi.hpp"
+#include "ui/screen.hpp"
+
+#include <avr/io.h>
+#include <avr/pgmspace.h>
+
+#include <stdint.h>
+
+using namespace dialplate;
+
+struct Panel {
+    using Controller = Ili9341;
+    static constexpr uint8_t address_mode = 0x28;
+    static constexpr uint16_t column_offset = 0, page_offset = 0;
+    static constexpr uint8_t bytes_per_pixel = PIXEL;
+    static constexpr bool inverted = false;
+};
+
+#if DRIVER == 0
+struct Bus {
+    static void start() {}
+    __attribute__((noinline)) static void window(uint16_t x, uint16_t y, uint16_t w, uint16_t h) {
+        asm volatile("" : : "r"(x), "r"(y), "r"(w), "r"(h));
+    }
+    __attribute__((noinline)) static void push(uint16_t colour, uint16_t count) {
+        asm volatile("" : : "r"(colour), "r"(count));
+    }
+};
+#elif DRIVER == 1
+using Bus = DisplayBus<SpiPolled<Pin<port::b, 1>, Pin<port::b, 2>, Pin<port::b, 0>>, Panel>;
+#elif DRIVER == 2
+using Bus = DisplayBus<SpiTimed<Pin<port::b, 1>, Pin<port::b, 2>, Pin<port::b, 0>>, Panel>;
+#elif DRIVER == 3
+using Bus = DisplayBus<UsartSpi<Pin<port::b, 1>, Pin<port::b, 2>, Pin<port::b, 0>>, Panel>;
+#elif DRIVER == 4
+using Bus = DisplayBus<Parallel8<SplitPorts<port::b, port::d, 0x03>,
+                                 Pin<port::c, 0>,
+                                 Pin<port::c, 1>,
+                                 Pin<port::c, 2>,
+                                 Pin<port::c, 3>,
+                                 Pin<port::c, 4>>,
+                       Panel>;
+#endif
+
+constexpr bool has(uint8_t part) {
+    return (int32_t{PARTS} >> part & 1) != 0;
+}
+
+const uint8_t image[] PROGMEM = {0xD1, 1};
+
+struct Flash {
+    uint8_t u8(uint16_t at) const { return pgm_read_byte(image + at); }
+};
+
+struct Parts {
+    using Bytes = Flash;
+    static constexpr bool readout = has(0), box = has(1), meter = has(2), scale = has(3),
+                          picture = has(4), plain = has(5), runs = has(6), segment = has(7),
+                          enlarged = has(8), tuning_digit = has(9), sign = has(10),
+                          rounded = has(11), words = has(12), touch = has(13), hold = has(14),
+                          pages = has(15), peak = has(16), blocks = has(17), upright = has(18),
+                          tape = has(19);
+};
+
+uint8_t memory[64];
+Bus bus;
+#if (PARTS) >= 0
+Screen<Bus, Parts> screen(bus, Rom<Flash>(Flash{}), memory);
+#endif
+
+int main() {
+    Bus::start();
+#if (PARTS) >= 0
+    for (;;) {
+        screen.set(GPIOR0, GPIOR1);
+        if (Parts::touch) {
+            const uint8_t finger = GPIOR2;
+            if (finger != 0) {
+                screen.touch(Point{finger, GPIOR1});
+            } else {
+                screen.lift();
+            }
+            Event event;
+            if (screen.next_event(event)) {
+                GPIOR0 = byte(event.key);
+            }
+        }
+        if (GPIOR0 == 1) {
+            screen.use_palette(GPIOR1);
+        }
+        if (GPIOR0 == 2) {
+            screen.show_page(GPIOR1);
+        }
+        screen.service(TCNT1);
+    }
+#else
+    bus.window(GPIOR0, GPIOR1, GPIOR2, GPIOR0);
+    bus.push(GPIOR0, GPIOR1);
+    GPIOR0 = pgm_read_byte(image + GPIOR1) + memory[GPIOR2];
+    for (;;) {
+        GPIOR0 = GPIOR1;
+    }
+#endif
+}

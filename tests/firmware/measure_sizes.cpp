@@ -1,0 +1,194 @@
+// measure_sizes TREE OUTPUT: compiles the engine many times with parts drawn at random, fits the terms of
+// sim/ledger/size_terms.cpp to the sizes, and writes sim/ledger/measured_sizes.hpp. Takes some minutes.
+#include "sim/ledger/size_terms.hpp"
+#include "tests/firmware/compiled.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <cstdio>
+#include <cstdlib>
+#include <fstream>
+#include <iostream>
+#include <random>
+#include <string>
+#include <vector>
+
+using namespace dialplate;
+
+namespace {
+
+constexpr int samples = 260;
+constexpr int held_out = 60;
+constexpr std::uint32_t all_parts = (1U << part_count) - 1;
+
+struct Sample {
+    PartSet parts;
+    double bytes = 0.0;
+};
+
+/// A set of parts such as a layout has: most kinds, most packings, their trimmings now and then.
+PartSet random_parts(std::mt19937& random) {
+    const auto often = [&random](double share) {
+        return std::uniform_real_distribution<>(0.0, 1.0)(random) < share;
+    };
+    PartSet parts;
+    parts.add(Part::readout, often(0.8)).add(Part::box, often(0.8)).add(Part::meter, often(0.6));
+    parts.add(Part::scale, often(0.45)).add(Part::picture, often(0.35));
+    parts.add(Part::plain, often(0.5)).add(Part::runs, often(0.75)).add(Part::segment, often(0.35));
+    parts.add(Part::enlarged, often(0.45)).add(Part::tuning_digit, often(0.6));
+    parts.add(Part::sign, often(0.3)).add(Part::rounded, often(0.6)).add(Part::words, often(0.5));
+    parts.add(Part::touch, often(0.8)).add(Part::hold, often(0.6)).add(Part::pages, often(0.6));
+    parts.add(Part::peak, often(0.5)).add(Part::blocks, often(0.5)).add(Part::upright, often(0.3));
+    parts.add(Part::tape, often(0.6));
+    // Somebody has to draw the packings, and something has to be drawn.
+    if (!parts.has(Part::plain) && !parts.has(Part::runs) && !parts.has(Part::segment)) {
+        parts.add(Part::runs);
+    }
+    return effective(parts);
+}
+
+/// Least squares by normal equations, with a trace of ridge so that terms that never differ share.
+std::vector<double> fit(const std::vector<Sample>& measured) {
+    const std::size_t n = size_terms({}).size();
+    std::vector<std::vector<double>> a(n, std::vector<double>(n + 1, 0.0));
+    for (const Sample& sample : measured) {
+        const std::vector<double> terms = size_terms(sample.parts);
+        for (std::size_t i = 0; i < n; ++i) {
+            for (std::size_t j = 0; j < n; ++j) {
+                a[i][j] += terms[i] * terms[j];
+            }
+            a[i][n] += terms[i] * sample.bytes;
+        }
+    }
+    for (std::size_t i = 0; i < n; ++i) {
+        a[i][i] += 0.05;
+    }
+    for (std::size_t i = 0; i < n; ++i) {
+        std::size_t pivot = i;
+        for (std::size_t r = i + 1; r < n; ++r) {
+            pivot = std::abs(a[r][i]) > std::abs(a[pivot][i]) ? r : pivot;
+        }
+        std::swap(a[i], a[pivot]);
+        for (std::size_t r = 0; r < n; ++r) {
+            if (r == i) {
+                continue;
+            }
+            const double share = a[r][i] / a[i][i];
+            for (std::size_t c = i; c <= n; ++c) {
+                a[r][c] -= share * a[i][c];
+            }
+        }
+    }
+    std::vector<double> weights(n);
+    for (std::size_t i = 0; i < n; ++i) {
+        weights[i] = std::round(a[i][n] / a[i][i]);
+    }
+    return weights;
+}
+
+double predicted(const std::vector<double>& weights, PartSet parts) {
+    const std::vector<double> terms = size_terms(parts);
+    double bytes = 0.0;
+    for (std::size_t i = 0; i < terms.size(); ++i) {
+        bytes += terms[i] * weights[i];
+    }
+    return bytes;
+}
+
+std::vector<double> relative_errors(const std::vector<double>& weights,
+                                    const std::vector<Sample>& measured) {
+    std::vector<double> errors;
+    for (const Sample& sample : measured) {
+        errors.push_back(std::abs(predicted(weights, sample.parts) - sample.bytes) / sample.bytes);
+    }
+    std::sort(errors.begin(), errors.end());
+    return errors;
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+    if (argc != 3) {
+        std::cerr << "usage: measure_sizes TREE OUTPUT\n";
+        return 2;
+    }
+    const Compiler compiler{argv[1]};
+    const int bare = compiler.compile({.engine = false}).flash;
+    std::mt19937 random(328);
+    std::vector<Sample> measured;
+    for (int i = 0; i < samples + held_out; ++i) {
+        const PartSet parts = random_parts(random);
+        const double bytes = compiler.compile({.parts = parts}).flash - bare;
+        measured.push_back({parts, bytes});
+        if (i % 20 == 0) {
+            std::cerr << i << " of " << samples + held_out << '\n';
+        }
+    }
+    const std::vector<Sample> kept(measured.end() - held_out, measured.end());
+    measured.resize(samples);
+    const std::vector<double> weights = fit(measured);
+    const std::vector<double> inside = relative_errors(weights, measured);
+    const std::vector<double> outside = relative_errors(weights, kept);
+    std::cerr << "fitted: worst " << 100 * inside.back() << " %; held out: median "
+              << 100 * outside[outside.size() / 2] << " %, worst " << 100 * outside.back()
+              << " %\n";
+
+    const Compiled whole = compiler.compile({.parts = PartSet{all_parts}});
+    const Compiled large = compiler.compile({.parts = PartSet{all_parts}, .mcu = "atmega2560"});
+    const int large_bare = compiler.compile({.engine = false, .mcu = "atmega2560"}).flash;
+
+    std::ofstream out(argv[2]);
+    out << "// Written by tests/firmware/measure_sizes.cpp from compiled code; not edited by "
+           "hand.\n"
+           "#pragma once\n\n#include \"sim/layout/layout.hpp\"\n\nnamespace dialplate::measured "
+           "{\n\n"
+        << "inline constexpr const char* part = \"ATmega328P\";\n"
+        << "inline constexpr const char* toolchain =\n    \"" << compiler.version()
+        << " -Os -flto -mrelax for the ATmega328P\";\n\n"
+        << "/// Engines compiled for the fit, and others to judge it by.\n"
+        << "inline constexpr int samples = " << samples << ";\n"
+        << "inline constexpr int held_out = " << held_out << ";\n"
+        << "/// Greatest and median error of a predicted size among those held out, as a part of "
+           "it.\n"
+        << "inline constexpr double worst_error = " << outside.back() << ";\n"
+        << "inline constexpr double median_error = " << outside[outside.size() / 2] << ";\n\n"
+        << "/// Bytes of flash for each of size_terms().\n"
+        << "// clang-format off\ninline constexpr double engine_terms[] = {";
+    for (std::size_t i = 0; i < weights.size(); ++i) {
+        out << (i % 12 == 0 ? "\n    " : " ") << weights[i] << ',';
+    }
+    out << "\n};\n// clang-format on\n\n"
+        << "struct Driver {\n    BusKind kind;\n    int bytes_per_pixel;\n    int bytes;\n};\n"
+        << "inline constexpr Driver drivers[] = {\n";
+    struct Kind {
+        const char* name;
+        BusKind kind;
+        int number;
+    };
+    const int with_none = compiler.compile({.parts = PartSet{all_parts}}).flash;
+    for (const Kind& kind : {Kind{"spi", BusKind::spi, 1},
+                             Kind{"spi_timed", BusKind::spi_timed, 2},
+                             Kind{"usart_spi", BusKind::usart_spi, 3},
+                             Kind{"parallel8", BusKind::parallel8, 4}}) {
+        for (const int pixel : {2, 3}) {
+            if (kind.kind == BusKind::parallel8 && pixel == 3) {
+                continue;  // standards BUS-09: parallel buses take 16 bits
+            }
+            const Compiled driven = compiler.compile(
+                {.parts = PartSet{all_parts}, .driver = kind.number, .bytes_per_pixel = pixel});
+            out << "    {BusKind::" << kind.name << ", " << pixel << ", "
+                << driven.flash - with_none << "},\n";
+        }
+    }
+    out << "};\n\n"
+        << "/// RAM of the engine with all parts, without its arena.\n"
+        << "inline constexpr int engine_state = " << whole.state << ";\n"
+        << "/// Longest path of calls below main, return addresses included.\n"
+        << "inline constexpr int stack = " << whole.stack << ";\n\n"
+        << "/// What the whole engine grows by on a part with more than 128 KiB.\n"
+        << "inline constexpr const char* large_avr_part = \"ATmega2560\";\n"
+        << "inline constexpr double large_avr_factor = "
+        << static_cast<double>(large.flash - large_bare) / (whole.flash - bare) << ";\n\n"
+        << "}  // namespace dialplate::measured\n";
+    return out.good() ? 0 : 1;
+}
