@@ -13,7 +13,7 @@ struct BusDriver {
     /// Serial: processor cycles a byte beyond the shifting of its eight bits. Parallel: all cycles
     /// of a byte (data, strobe low, strobe high).
     int own_cycles;
-    /// Timed by counting instructions; otherwise polled, and an average over a long run.
+    /// Timed by counting instructions; otherwise an average over long runs of many colours.
     bool exact;
     const char* source;
 };

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cassert>
 #include <cmath>
+#include <limits>
 #include <string>
 
 namespace dialplate {
@@ -195,7 +196,9 @@ std::int64_t Receiver::tuning_step() const {
         const std::string& unit = value_of(*of(Role::step)).unit;
         hertz = *number * (unit.empty() ? frequency_unit : hertz_per(unit));
     }
-    return std::max<std::int64_t>(1, hertz / frequency_unit);
+    // No more than a whole range, so that any number of detents fits 64 bits.
+    return std::clamp<std::int64_t>(
+        hertz / frequency_unit, 1, std::numeric_limits<std::int32_t>::max());
 }
 
 void Receiver::turn(int detents) {

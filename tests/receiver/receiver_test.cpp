@@ -6,6 +6,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <limits>
 #include <set>
 
 namespace dialplate {
@@ -154,6 +155,19 @@ TEST(Receiver, TakesThePlainNumberOfAStepValueInItsUnit) {
     Receiver receiver(radio.layout);
     receiver.turn(1);
     EXPECT_EQ(receiver.get(radio.frequency), 7'105'000);
+}
+
+TEST(Receiver, SurvivesTheWildestKnob) {
+    Radio radio;
+    Value& step = radio.layout.values[static_cast<std::size_t>(radio.step)];
+    step.choices = {choice("all", std::numeric_limits<std::int32_t>::max())};
+    step.max = step.start = 0;
+    step.unit = "MHz";
+    Receiver receiver(radio.layout);
+    receiver.turn(std::numeric_limits<int>::max());
+    EXPECT_EQ(receiver.get(radio.frequency), 29'999'990);
+    receiver.turn(std::numeric_limits<int>::min());
+    EXPECT_EQ(receiver.get(radio.frequency), 530'000);
 }
 
 TEST(Receiver, TunesAFrequencyInKilohertz) {
