@@ -1,6 +1,7 @@
 #include "sim/image/build.hpp"
 
 #include "fonts/measure.hpp"
+#include "sim/image/arena.hpp"
 #include "sim/image/byte_block.hpp"
 #include "sim/image/face_set.hpp"
 #include "sim/image/page_writer.hpp"
@@ -112,38 +113,26 @@ void place_findings(const Layout& layout, std::vector<Finding>& findings) {
 
 }  // namespace
 
-int shown_bytes(const Item& item, bool any_peak, bool any_tuning) {
-    switch (item.kind) {
-        case ItemKind::readout:
-            return any_tuning ? 5 : 4;
-        case ItemKind::key:
-        case ItemKind::lamp:
-            return 1;
-        case ItemKind::meter:
-            return any_peak ? 7 : 2;
-        case ItemKind::scale:
-            return 4;
-        default:
-            return 0;
-    }
-}
-
 Building build_image(const Layout& layout) {
     Building building;
     BuiltImage built;
     FaceSet faces(layout);
     faces.prepare(building.findings);
     Tables tables;
+    const ShownParts parts = shown_parts(layout);
 
     std::vector<ByteBlock> pages;
     for (std::size_t p = 0; p < layout.pages.size(); ++p) {
         PageWriter page(layout, static_cast<int>(p), faces, tables, built);
         pages.push_back(page.write(static_cast<int>(built.keys.size())));
         built.keys.insert(built.keys.end(), page.keys().begin(), page.keys().end());
-        int shown = 0;
-        for (const Item* item : page.written())
-            shown += shown_bytes(*item, true, true);
+        int shown = 0, shown_by_all = 0;
+        for (const Item* item : page.written()) {
+            shown += shown_bytes(*item, parts);
+            shown_by_all += shown_bytes(*item, ShownParts{});
+        }
         built.arena_shown = std::max(built.arena_shown, shown);
+        built.arena_shown_by_all_parts = std::max(built.arena_shown_by_all_parts, shown_by_all);
     }
     building.findings.insert(
         building.findings.end(), tables.findings.begin(), tables.findings.end());

@@ -51,7 +51,9 @@ struct FaceMeasure {
 struct BuiltImage {
     std::vector<std::uint8_t> bytes;
     int arena_values = 0;  ///< Bytes of engine memory for values.
-    int arena_shown = 0;   ///< Bytes for what is on the glass: the greatest page.
+    int arena_shown = 0;   ///< Bytes for what is on the glass, of the greatest page, in an engine
+                           ///< with just the parts that the layout uses.
+    int arena_shown_by_all_parts = 0;  ///< The same in an engine with every part, as on the PC.
     Bytes header, pages, texts, paints,
         values;  ///< Shares of `bytes`; with faces and pictures they sum.
     std::vector<FaceCost> faces;

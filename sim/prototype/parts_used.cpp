@@ -1,5 +1,7 @@
 #include "sim/prototype/parts_used.hpp"
 
+#include "sim/image/arena.hpp"
+
 namespace dialplate {
 namespace {
 
@@ -22,7 +24,6 @@ void add_item(const Item& item, const Layout& layout, PartSet& parts) {
     switch (item.kind) {
         case ItemKind::readout:
             parts.add(Part::readout)
-                .add(Part::tuning_digit, item.readout.tuning.has_value())
                 .add(Part::sign,
                      layout.values[static_cast<std::size_t>(item.readout.value)].min < 0);
             break;
@@ -36,7 +37,6 @@ void add_item(const Item& item, const Layout& layout, PartSet& parts) {
             break;
         case ItemKind::meter:
             parts.add(Part::meter)
-                .add(Part::peak, item.meter.peak)
                 .add(Part::blocks, item.meter.block > 0)
                 .add(Part::upright, item.meter.upright);
             break;
@@ -66,6 +66,8 @@ const char* name_of(Part part) {
 
 PartSet parts_used(const Layout& layout, const BuiltImage& built) {
     PartSet parts;
+    const ShownParts shown = shown_parts(layout);
+    parts.add(Part::tuning_digit, shown.tuning_digit).add(Part::peak, shown.peak);
     for (const Page& page : layout.pages) {
         for (const Item& item : page.items) {
             add_item(item, layout, parts);

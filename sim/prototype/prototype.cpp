@@ -71,7 +71,7 @@ struct Prototype::Inside {
           controller(layout.display, layout.bus.kind),
           wire(controller, layout.display, layout.turn, layout.bus.kind),
           receiver(layout),
-          memory(static_cast<std::size_t>(built.arena_values + built.arena_shown) + 1),
+          memory(static_cast<std::size_t>(built.arena_values + built.arena_shown_by_all_parts) + 1),
           screen(WireBus(wire, runs),
                  Rom<MemoryBytes>(MemoryBytes(built.bytes.data(),
                                               static_cast<std::uint16_t>(built.bytes.size()))),
