@@ -16,18 +16,25 @@ constexpr int tap_ms = 80;   // finger down during a tap
 /// The engine's bus on the PC (ui/bus.hpp).
 class WireBus {
 public:
-    WireBus(Wire& wire, std::int64_t& runs) : wire_(&wire), runs_(&runs) {}
+    WireBus(Wire& wire, RunCounters& runs) : wire_(&wire), runs_(&runs) {}
     void window(std::uint16_t x, std::uint16_t y, std::uint16_t w, std::uint16_t h) {
+        width_ = w;
         wire_->window(x, y, w, h);
     }
     void push(std::uint16_t colour, std::uint16_t count) {
-        *runs_ += count != 0 ? 1 : 0;
+        if (count >= width_) {
+            ++runs_->rows;
+        } else if (count != 0) {
+            ++runs_->parts;
+            runs_->part_pixels += count;
+        }
         wire_->push(colour, count);
     }
 
 private:
     Wire* wire_;
-    std::int64_t* runs_;
+    RunCounters* runs_;
+    std::uint16_t width_ = 0;
 };
 
 KeyEventKind kind_of(KeyMotion motion) {
@@ -140,7 +147,7 @@ struct Prototype::Inside {
     const std::vector<const Item*> keys;
     Controller controller;
     Wire wire;
-    std::int64_t runs = 0;
+    RunCounters runs;
     Receiver receiver;
     std::vector<std::uint8_t> memory;
     Screen<WireBus> screen;
@@ -207,7 +214,7 @@ void Prototype::turn(int detents) {
 Update Prototype::pass(int milliseconds) {
     Update update;
     const BusCounters before = counters();
-    const std::int64_t runs_before = in_->runs;
+    const RunCounters runs_before = in_->runs;
     in_->pass(milliseconds, update);
     update.sent = counters() - before;
     update.runs = in_->runs - runs_before;
@@ -217,7 +224,7 @@ Update Prototype::pass(int milliseconds) {
 Update Prototype::settle() {
     Update update;
     const BusCounters before = counters();
-    const std::int64_t runs_before = in_->runs;
+    const RunCounters runs_before = in_->runs;
     in_->settle(update);
     update.sent = counters() - before;
     update.runs = in_->runs - runs_before;

@@ -24,10 +24,24 @@ struct KeyEvent {
     std::string name;  ///< Of the item.
 };
 
+/// Runs of one colour, as the engine hands them to the bus: whole rows when it fills, parts of a row when
+/// it decodes.
+struct RunCounters {
+    std::int64_t rows = 0;
+    std::int64_t parts = 0;
+    std::int64_t part_pixels = 0;  ///< In runs that are a part of a row.
+
+    friend RunCounters operator-(const RunCounters& later, const RunCounters& earlier) {
+        return {.rows = later.rows - earlier.rows,
+                .parts = later.parts - earlier.parts,
+                .part_pixels = later.part_pixels - earlier.part_pixels};
+    }
+};
+
 /// What one update sent.
 struct Update {
     BusCounters sent;
-    std::int64_t runs = 0;  ///< Of one colour, as the engine handed them to the bus.
+    RunCounters runs;
     int slices = 0;
     std::int64_t longest_slice_pixels = 0;
     std::vector<SentWindow> windows;

@@ -4,6 +4,7 @@
 //     PARTS   bit n: the n-th part of ui/parts.hpp, in its order; -1: no engine at all
 //     PIXEL   bytes of a pixel on the wire, 2 or 3
 //     DRIVER  0 none: two empty functions; 1 SPI polled, 2 SPI timed, 3 USART as SPI, 4 parallel
+#include "tests/firmware/chosen_parts.hpp"
 #include "ui/mcu/display_bus.hpp"
 #include "ui/mcu/parallel8.hpp"
 #include "ui/mcu/spi_polled.hpp"
@@ -52,25 +53,13 @@ using Bus = DisplayBus<Parallel8<SplitPorts<port::b, port::d, 0x03>,
                        Panel>;
 #endif
 
-constexpr bool has(uint8_t part) {
-    return (int32_t{PARTS} >> part & 1) != 0;
-}
-
 const uint8_t image[] PROGMEM = {0xD1, 1};
 
 struct Flash {
     uint8_t u8(uint16_t at) const { return pgm_read_byte(image + at); }
 };
 
-struct Parts {
-    using Bytes = Flash;
-    static constexpr bool readout = has(0), box = has(1), meter = has(2), scale = has(3),
-                          picture = has(4), plain = has(5), runs = has(6), segment = has(7),
-                          enlarged = has(8), tuning_digit = has(9), sign = has(10),
-                          rounded = has(11), words = has(12), touch = has(13), hold = has(14),
-                          pages = has(15), peak = has(16), blocks = has(17), upright = has(18),
-                          tape = has(19);
-};
+using Parts = ChosenParts<PARTS, Flash>;
 
 uint8_t memory[64];
 Bus bus;

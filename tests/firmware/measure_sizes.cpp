@@ -2,6 +2,7 @@
 // sim/ledger/size_terms.cpp to the sizes, and writes sim/ledger/measured_sizes.hpp. Takes some minutes.
 #include "sim/ledger/size_terms.hpp"
 #include "tests/firmware/compiled.hpp"
+#include "tests/firmware/least_squares.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -47,41 +48,14 @@ PartSet random_parts(std::mt19937& random) {
     return effective(parts);
 }
 
-/// Least squares by normal equations, with a trace of ridge so that terms that never differ share.
 std::vector<double> fit(const std::vector<Sample>& measured) {
-    const std::size_t n = size_terms({}).size();
-    std::vector<std::vector<double>> a(n, std::vector<double>(n + 1, 0.0));
+    std::vector<Equation> equations;
     for (const Sample& sample : measured) {
-        const std::vector<double> terms = size_terms(sample.parts);
-        for (std::size_t i = 0; i < n; ++i) {
-            for (std::size_t j = 0; j < n; ++j) {
-                a[i][j] += terms[i] * terms[j];
-            }
-            a[i][n] += terms[i] * sample.bytes;
-        }
+        equations.push_back({size_terms(sample.parts), sample.bytes});
     }
-    for (std::size_t i = 0; i < n; ++i) {
-        a[i][i] += 0.05;
-    }
-    for (std::size_t i = 0; i < n; ++i) {
-        std::size_t pivot = i;
-        for (std::size_t r = i + 1; r < n; ++r) {
-            pivot = std::abs(a[r][i]) > std::abs(a[pivot][i]) ? r : pivot;
-        }
-        std::swap(a[i], a[pivot]);
-        for (std::size_t r = 0; r < n; ++r) {
-            if (r == i) {
-                continue;
-            }
-            const double share = a[r][i] / a[i][i];
-            for (std::size_t c = i; c <= n; ++c) {
-                a[r][c] -= share * a[i][c];
-            }
-        }
-    }
-    std::vector<double> weights(n);
-    for (std::size_t i = 0; i < n; ++i) {
-        weights[i] = std::round(a[i][n] / a[i][i]);
+    std::vector<double> weights = least_squares(equations, 1e-3);
+    for (double& weight : weights) {
+        weight = std::round(weight);
     }
     return weights;
 }

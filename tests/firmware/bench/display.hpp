@@ -8,29 +8,38 @@
 #include "ui/mcu/spi_timed.hpp"
 #include "ui/mcu/usart_spi.hpp"
 
-using DataOrCommand = dialplate::Pin<dialplate::port::b, 1>;
-using Select = dialplate::Pin<dialplate::port::b, 0>;
-using Write = dialplate::Pin<dialplate::port::b, 2>;
-using Reset = dialplate::Pin<dialplate::port::b, 4>;
-
 namespace links {
+using dialplate::NoPin;
+using dialplate::Pin;
+namespace port = dialplate::port;
+
+#if defined(__AVR_ATmega2560__)
+// Lines on ports beyond the reach of SBI and OUT as well.
+using DataOrCommand = Pin<port::h, 5>;
+using Select = Pin<port::h, 6>;
+using Write = Pin<port::g, 0>;
+using Reset = Pin<port::k, 4>;
+using Data = dialplate::WholePort<port::l>;
+#else
+using DataOrCommand = Pin<port::b, 1>;
+using Select = Pin<port::b, 0>;
+using Write = Pin<port::b, 2>;
+using Reset = Pin<port::b, 4>;
+using Data = dialplate::WholePort<port::d>;
+#endif
+
 using polled = dialplate::SpiPolled<DataOrCommand, Select, Reset>;
 using polled_by_four = dialplate::SpiPolled<DataOrCommand, Select, Reset, 4>;
 using timed = dialplate::SpiTimed<DataOrCommand, Select, Reset>;
 using usart = dialplate::UsartSpi<DataOrCommand, Select, Reset>;
-using parallel = dialplate::Parallel8<dialplate::WholePort<dialplate::port::d>,
-                                      Write,
-                                      dialplate::NoPin,
-                                      DataOrCommand,
-                                      Select,
-                                      Reset>;
-using split =
-    dialplate::Parallel8<dialplate::SplitPorts<dialplate::port::b, dialplate::port::d, 0x03>,
-                         dialplate::Pin<dialplate::port::c, 1>,
-                         dialplate::Pin<dialplate::port::c, 0>,
-                         dialplate::Pin<dialplate::port::c, 2>,
-                         dialplate::Pin<dialplate::port::c, 3>,
-                         dialplate::Pin<dialplate::port::c, 4>>;
+using parallel = dialplate::Parallel8<Data, Write, NoPin, DataOrCommand, Select, Reset>;
+// Two ports share the data lines, all else is on a third.
+using split = dialplate::Parallel8<dialplate::SplitPorts<port::b, port::d, 0x03>,
+                                   Pin<port::c, 1>,
+                                   Pin<port::c, 0>,
+                                   Pin<port::c, 2>,
+                                   Pin<port::c, 3>,
+                                   Pin<port::c, 4>>;
 }  // namespace links
 
 #if !defined(LINK)

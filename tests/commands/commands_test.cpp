@@ -1,0 +1,320 @@
+// The program as people and scripts run it: exit status, what goes where, files.
+#include "sim/commands/whole_file.hpp"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
+
+#include <cstdlib>
+#include <filesystem>
+#include <fstream>
+#include <sstream>
+#include <string>
+#include <sys/stat.h>
+#include <sys/wait.h>
+#include <vector>
+
+namespace dialplate {
+namespace {
+
+namespace fs = std::filesystem;
+using testing::HasSubstr;
+using testing::IsEmpty;
+using testing::Not;
+using testing::StartsWith;
+
+const std::string coast = DIALPLATE_TREE "/layouts/coast-listener.json";
+const std::string crowded = DIALPLATE_TREE "/layouts/crowded.json";
+
+std::string content(const fs::path& file) {
+    std::ifstream in(file, std::ios::binary);
+    std::stringstream out;
+    out << in.rdbuf();
+    return out.str();
+}
+
+struct Run {
+    int status = -1;
+    std::string out, err;
+};
+
+class Program : public testing::Test {
+protected:
+    Program() {
+        const auto* info = testing::UnitTest::GetInstance()->current_test_info();
+        folder_ = fs::path(DIALPLATE_OUT) / (std::string{"commands."} + info->name());
+        fs::remove_all(folder_);
+        fs::create_directories(folder_);
+    }
+
+    /// @param rest  Arguments for a shell, and where input comes from.
+    Run run(const std::string& rest, const std::string& environment = "NO_COLOR=1") {
+        const std::string out = (folder_ / "out").string();
+        const std::string err = (folder_ / "err").string();
+        const std::string command = "cd '" + folder_.string() + "' && " + environment + " '" +
+                                    DIALPLATE_PROGRAM "' " + rest + " >'" + out + "' 2>'" + err +
+                                    "'";
+        const int status = std::system(command.c_str());
+        return {WIFEXITED(status) ? WEXITSTATUS(status) : -1, content(out), content(err)};
+    }
+
+    fs::path write(const std::string& name, const std::string& text) {
+        std::ofstream(folder_ / name, std::ios::binary) << text;
+        return folder_ / name;
+    }
+
+    fs::path folder_;
+};
+
+/// Width and height from a PNG header; zeros if it is none.
+/// Source: PNG specification (ISO/IEC 15948), 5.2 signature and 11.2.2 IHDR.
+std::pair<int, int> png_size(const std::string& bytes) {
+    if (bytes.size() < 24 || bytes.substr(0, 8) != "\x89PNG\r\n\x1a\n") {
+        return {0, 0};
+    }
+    const auto number = [&bytes](std::size_t at) {
+        int n = 0;
+        for (std::size_t i = at; i < at + 4; ++i) {
+            n = n << 8 | static_cast<unsigned char>(bytes[i]);
+        }
+        return n;
+    };
+    return {number(16), number(20)};
+}
+
+TEST_F(Program, SaysWhatItTakesAndExitsWithTwoOnWrongUsage) {
+    struct Row {
+        const char* arguments;
+        const char* says;
+    };
+    const Row rows[] = {
+        {"cost", "LAYOUT is required"},
+        {"shot x.json", "--output is required"},
+        {"faces x.ttf", "--size is required"},
+        {"cost --jsno x.json", "--jsno"},
+        {"chekc x.json", "did you mean \"check\"?"},
+        {"shot x.json -o y.png --zoom 0", "--zoom"},
+        {"check --json --sarif x.json", "--sarif"},
+        {"faces --size 24,huge x.ttf", "huge"},
+    };
+    for (const Row& row : rows) {
+        SCOPED_TRACE(row.arguments);
+        const Run result = run(row.arguments);
+        EXPECT_EQ(result.status, 2);
+        EXPECT_THAT(result.err, HasSubstr(row.says));
+        EXPECT_THAT(result.out, IsEmpty());
+    }
+}
+
+TEST_F(Program, HelpGoesToStandardOutput) {
+    for (const char* arguments : {"--help", "cost --help", "shot --help"}) {
+        SCOPED_TRACE(arguments);
+        const Run result = run(arguments);
+        EXPECT_EQ(result.status, 0);
+        EXPECT_THAT(result.out, HasSubstr("Usage"));
+        EXPECT_THAT(result.err, IsEmpty());
+    }
+}
+
+TEST_F(Program, MistakesInALayoutGoToStandardErrorWithTheirPlace) {
+    write("broken.json", "{\n  \"titel\": 5\n}\n");
+    for (const char* command :
+         {"check broken.json", "cost broken.json", "shot broken.json -o a.png"}) {
+        SCOPED_TRACE(command);
+        const Run result = run(command);
+        EXPECT_EQ(result.status, 2);
+        EXPECT_THAT(result.err, HasSubstr("broken.json:2:3: error: "));
+        EXPECT_THAT(result.out, IsEmpty());
+    }
+    EXPECT_FALSE(fs::exists(folder_ / "a.png"));
+}
+
+TEST_F(Program, AMissingFileIsUnusableInput) {
+    const Run result = run("cost nowhere.json");
+    EXPECT_EQ(result.status, 2);
+    EXPECT_THAT(result.err, HasSubstr("nowhere.json"));
+}
+
+TEST_F(Program, ChecksTheFirstExampleWithoutAMust) {
+    const Run result = run("check '" + coast + "'");
+    EXPECT_EQ(result.status, 0) << result.out;
+    EXPECT_THAT(result.err, IsEmpty());
+    EXPECT_THAT(result.out, HasSubstr("0 must"));
+}
+
+TEST_F(Program, FindsFaultWithTheCrowdedExample) {
+    const Run result = run("check --json '" + crowded + "'");
+    EXPECT_EQ(result.status, 1);
+    const auto json = nlohmann::json::parse(result.out);
+    EXPECT_GT(json["counts"]["must"], 0);
+    for (const char* name : {"rule",
+                             "severity",
+                             "item",
+                             "line",
+                             "column",
+                             "measured",
+                             "required",
+                             "unit",
+                             "message",
+                             "source"}) {
+        EXPECT_TRUE(json["findings"][0].contains(name)) << name;
+    }
+}
+
+TEST_F(Program, WritesSarif) {
+    const Run result = run("check --sarif '" + crowded + "'");
+    EXPECT_EQ(nlohmann::json::parse(result.out)["version"], "2.1.0");
+}
+
+TEST_F(Program, CostsAsJsonUnderTheAgreedNames) {
+    const Run result = run("cost --json '" + coast + "'");
+    ASSERT_EQ(result.status, 0) << result.err;
+    const auto json = nlohmann::json::parse(result.out);
+    EXPECT_EQ(json["mcu"], "ATmega328P");
+    const auto& flash = json["flash"];
+    for (const char* name : {"capacity",
+                             "taken",
+                             "engine",
+                             "driver",
+                             "faces",
+                             "pictures",
+                             "pages",
+                             "texts",
+                             "image",
+                             "total",
+                             "left"}) {
+        EXPECT_TRUE(flash.contains(name)) << name;
+    }
+    for (const char* name : {"engine", "stack", "total", "left"}) {
+        EXPECT_TRUE(json["ram"].contains(name)) << name;
+    }
+    for (const char* name : {"name", "glyphs", "packing", "bytes"}) {
+        EXPECT_TRUE(flash["faces"][0].contains(name)) << name;
+    }
+    for (const char* name : {"event", "bus_bytes", "cycles", "ms"}) {
+        EXPECT_TRUE(json["time"][0].contains(name)) << name;
+    }
+}
+
+TEST_F(Program, SeveralLayoutsGiveAnArrayInTheirOrder) {
+    const Run result = run("cost --json '" + coast + "' '" + coast + "'");
+    const auto json = nlohmann::json::parse(result.out);
+    ASSERT_EQ(json.size(), 2U);
+    EXPECT_EQ(json[0], json[1]);
+}
+
+TEST_F(Program, ReadsALayoutFromStandardInput) {
+    const Run piped = run("cost --json - < '" + coast + "'");
+    EXPECT_EQ(piped.status, 0) << piped.err;
+    EXPECT_EQ(nlohmann::json::parse(piped.out)["file"], "-");
+}
+
+TEST_F(Program, PlainTextHasNoEscapesAndTheAccountOfEverything) {
+    const Run result = run("cost '" + coast + "'", "TERM=xterm");
+    EXPECT_THAT(result.out, Not(HasSubstr("\x1b")));
+    EXPECT_THAT(result.out, HasSubstr("tuning step"));
+    EXPECT_THAT(result.out, HasSubstr("left"));
+}
+
+TEST_F(Program, PhotographsTheGlassAtEveryZoom) {
+    struct Row {
+        int zoom;
+        int width, height;
+    };
+    for (const Row& row : {Row{1, 320, 240}, Row{3, 960, 720}}) {
+        const Run result = run("shot '" + coast + "' -o a.png --zoom " + std::to_string(row.zoom));
+        ASSERT_EQ(result.status, 0) << result.err;
+        EXPECT_EQ(png_size(content(folder_ / "a.png")), std::pair(row.width, row.height));
+    }
+    const Run piped = run("shot '" + coast + "' -o -");
+    EXPECT_EQ(png_size(piped.out), std::pair(320, 240));
+    EXPECT_THAT(piped.err, IsEmpty());
+}
+
+TEST_F(Program, ValuesAndPlaysChangeThePicture) {
+    write("play.json", R"({"steps": [{"turn": 7}]})");
+    const std::string plain = run("shot '" + coast + "' -o -").out;
+    EXPECT_EQ(run("shot '" + coast + "' -o -").out, plain) << "the same input gives the same bytes";
+    EXPECT_NE(run("shot '" + coast + "' -o - --set frequency=14195000").out, plain);
+    EXPECT_NE(run("shot '" + coast + "' -o - --play play.json").out, plain);
+}
+
+TEST_F(Program, NothingIsWrittenWhenAWishCannotBeMet) {
+    write("a.png", "old");
+    write("play.json", "{\"steps\": [\n {\"trun\": 7}]}");
+    struct Row {
+        const char* option;
+        const char* says;
+    };
+    const Row rows[] = {
+        {"--page mian", "did you mean \"main\"?"},
+        {"--set freqency=1", "did you mean \"frequency\"?"},
+        {"--palette nosuch", "there is no palette \"nosuch\""},
+        {"--play play.json", "play.json:2:3: error: "},
+        {"--play nosuch.json", "nosuch.json"},
+    };
+    for (const Row& row : rows) {
+        SCOPED_TRACE(row.option);
+        const Run result = run("shot '" + coast + "' -o a.png " + row.option);
+        EXPECT_EQ(result.status, 2);
+        EXPECT_THAT(result.err, HasSubstr(row.says));
+        EXPECT_EQ(content(folder_ / "a.png"), "old");
+    }
+}
+
+TEST_F(Program, WeighsFacesAtEverySize) {
+    const Run result = run("faces figures24.bdf legend9.bdf --size 9,24 --json --chars 0123456789");
+    const auto json = nlohmann::json::parse(result.out);
+    for (const auto& face : json["faces"]) {
+        EXPECT_EQ(face["glyphs"], 10);
+        EXPECT_EQ(face["packings"].size(), 2U);
+        EXPECT_GT(face["packings"][0]["bytes"], 0);
+    }
+}
+
+TEST_F(Program, AMissingFontIsUnusableInput) {
+    const Run result = run("faces nosuch.ttf --size 20");
+    EXPECT_EQ(result.status, 2);
+    EXPECT_THAT(result.err, HasSubstr("there is no font file \"nosuch.ttf\""));
+}
+
+std::span<const std::uint8_t> bytes_of(const std::string& text) {
+    return {reinterpret_cast<const std::uint8_t*>(text.data()), text.size()};
+}
+
+using WholeFile = Program;
+
+TEST_F(WholeFile, ReplacesAFileAndKeepsItsPermissions) {
+    const fs::path file = write("a", "old");
+    ::chmod(file.c_str(), 0640);
+    EXPECT_EQ(write_whole(file.string(), bytes_of("new")), "");
+    EXPECT_EQ(content(file), "new");
+    struct stat status {};
+    ASSERT_EQ(::stat(file.c_str(), &status), 0);
+    EXPECT_EQ(status.st_mode & 0777U, 0640U);
+}
+
+TEST_F(WholeFile, FollowsALinkAndLeavesItALink) {
+    const fs::path file = write("a", "old");
+    fs::create_symlink(file, folder_ / "link");
+    EXPECT_EQ(write_whole((folder_ / "link").string(), bytes_of("new")), "");
+    EXPECT_TRUE(fs::is_symlink(folder_ / "link"));
+    EXPECT_EQ(content(file), "new");
+}
+
+TEST_F(WholeFile, LeavesNoDraftBehindWhenItCannotWrite) {
+    EXPECT_THAT(write_whole((folder_ / "no" / "a").string(), bytes_of("new")),
+                StartsWith("cannot write"));
+    EXPECT_THAT(write_whole(folder_.string(), bytes_of("new")), HasSubstr("directory"));
+    for (const auto& entry : fs::directory_iterator(folder_)) {
+        ADD_FAILURE() << entry.path();
+    }
+}
+
+TEST_F(WholeFile, WritesToADeviceWithoutReplacingIt) {
+    EXPECT_EQ(write_whole("/dev/null", bytes_of("new")), "");
+    EXPECT_TRUE(fs::is_character_file("/dev/null"));
+}
+
+}  // namespace
+}  // namespace dialplate

@@ -1,0 +1,18 @@
+// The parts of an engine by the bits of a number: bit n is the n-th part of ui/parts.hpp, in its order.
+#pragma once
+
+#include <stdint.h>
+
+/// @tparam bits   The parts.
+/// @tparam Where  Where the image lies; see ui/rom.hpp.
+template <int32_t bits, class Where>
+struct ChosenParts {
+    using Bytes = Where;
+    static constexpr bool has(uint8_t part) { return (bits >> part & 1) != 0; }
+    static constexpr bool readout = has(0), box = has(1), meter = has(2), scale = has(3),
+                          picture = has(4), plain = has(5), runs = has(6), segment = has(7),
+                          enlarged = has(8), tuning_digit = has(9), sign = has(10),
+                          rounded = has(11), words = has(12), touch = has(13), hold = has(14),
+                          pages = has(15), peak = has(16), blocks = has(17), upright = has(18),
+                          tape = has(19);
+};

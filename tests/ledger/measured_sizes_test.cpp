@@ -1,0 +1,103 @@
+// The table that the ledger predicts program sizes from, held against the engine as it is now.
+#include "sim/ledger/measured_sizes.hpp"
+
+#include "sim/ledger/code_size.hpp"
+#include "tests/firmware/compiled.hpp"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace dialplate {
+namespace {
+
+constexpr std::uint32_t all_parts = (1U << part_count) - 1;
+
+class MeasuredSizes : public testing::Test {
+protected:
+    void SetUp() override {
+        if (!Compiler::installed()) {
+            GTEST_SKIP() << "no avr-g++";
+        }
+        mcu_.name = measured::part;
+        mcu_.family = "avr";
+    }
+
+    const Compiler compiler_{DIALPLATE_TREE};
+    Mcu mcu_;
+};
+
+TEST_F(MeasuredSizes, AgreeWithTheCompiledEngine) {
+    struct Row {
+        const char* layout;
+        PartSet parts;
+    };
+    const Row rows[] = {
+        {"everything", PartSet{all_parts}},
+        {"a readout alone", PartSet{}.add(Part::readout).add(Part::runs)},
+        {"readout, keys, meter",
+         PartSet{}
+             .add(Part::readout)
+             .add(Part::tuning_digit)
+             .add(Part::box)
+             .add(Part::touch)
+             .add(Part::pages)
+             .add(Part::rounded)
+             .add(Part::meter)
+             .add(Part::peak)
+             .add(Part::runs)
+             .add(Part::plain)},
+        {"segments and a scale",
+         PartSet{}
+             .add(Part::readout)
+             .add(Part::segment)
+             .add(Part::scale)
+             .add(Part::tape)
+             .add(Part::plain)},
+    };
+    const int bare = compiler_.compile({.engine = false}).flash;
+    for (const Row& row : rows) {
+        SCOPED_TRACE(row.layout);
+        const int compiled = compiler_.compile({.parts = row.parts}).flash - bare;
+        const auto predicted = engine_size(row.parts, mcu_).bytes.value;
+        // Engines at the rim of what is likely may be further off than the likely ones held out.
+        EXPECT_NEAR(
+            static_cast<double>(predicted), compiled, compiled * 1.5 * measured::worst_error)
+            << "run measure_sizes: the engine has changed";
+    }
+}
+
+TEST_F(MeasuredSizes, HoldStateAndStackOfTheCompiledEngine) {
+    const Compiled whole = compiler_.compile({.parts = PartSet{all_parts}});
+    EXPECT_EQ(whole.state, measured::engine_state) << "run measure_sizes: the engine has changed";
+    EXPECT_EQ(whole.stack, measured::stack) << "run measure_sizes: the engine has changed";
+}
+
+TEST_F(MeasuredSizes, HoldTheDriversAsCompiled) {
+    const int none = compiler_.compile({.parts = PartSet{all_parts}}).flash;
+    for (const measured::Driver& driver : measured::drivers) {
+        const int number = static_cast<int>(driver.kind) + 1;
+        SCOPED_TRACE(number);
+        const int flash = compiler_
+                              .compile({.parts = PartSet{all_parts},
+                                        .driver = number,
+                                        .bytes_per_pixel = driver.bytes_per_pixel})
+                              .flash;
+        EXPECT_NEAR(driver.bytes, flash - none, 30) << "run measure_sizes: a driver has changed";
+    }
+}
+
+TEST(MeasuredSizesTable, CoversEveryDriverOnce) {
+    for (const BusKind kind :
+         {BusKind::spi, BusKind::spi_timed, BusKind::usart_spi, BusKind::parallel8}) {
+        const auto of_kind = std::count_if(
+            std::begin(measured::drivers), std::end(measured::drivers), [&](const auto& d) {
+                return d.kind == kind && d.bytes_per_pixel == 2;
+            });
+        EXPECT_EQ(of_kind, 1);
+    }
+}
+
+}  // namespace
+}  // namespace dialplate
