@@ -6,6 +6,7 @@
 //     DRIVER  0 none: two empty functions; 1 SPI polled, 2 SPI timed, 3 USART as SPI, 4 parallel
 #include "tests/firmware/chosen_parts.hpp"
 #include "ui/mcu/display_bus.hpp"
+#include "ui/mcu/flash_bytes.hpp"
 #include "ui/mcu/parallel8.hpp"
 #include "ui/mcu/spi_polled.hpp"
 #include "ui/mcu/spi_timed.hpp"
@@ -53,18 +54,15 @@ using Bus = DisplayBus<Parallel8<SplitPorts<port::b, port::d, 0x03>,
                        Panel>;
 #endif
 
+extern const uint8_t image[] PROGMEM;
 const uint8_t image[] PROGMEM = {0xD1, 1};
 
-struct Flash {
-    uint8_t u8(uint16_t at) const { return pgm_read_byte(image + at); }
-};
-
-using Parts = ChosenParts<PARTS, Flash>;
+using Parts = ChosenParts<PARTS, FlashBytes<image>>;
 
 uint8_t memory[64];
 Bus bus;
 #if (PARTS) >= 0
-Screen<Bus, Parts> screen(bus, Rom<Flash>(Flash{}), memory);
+Screen<Bus, Parts> screen(bus, Rom<FlashBytes<image>>(FlashBytes<image>{}), memory);
 #endif
 
 int main() {

@@ -6,6 +6,7 @@
 #include "tests/firmware/bench/bench.hpp"
 #include "tests/firmware/bench/display.hpp"
 #include "tests/firmware/chosen_parts.hpp"
+#include "ui/mcu/flash_bytes.hpp"
 #include "ui/screen.hpp"
 
 #include <avr/pgmspace.h>
@@ -14,19 +15,16 @@
 
 using namespace dialplate;
 
+extern const uint8_t image[] PROGMEM;
 const uint8_t image[] PROGMEM = {
 #include IMAGE
 };
 
-struct Flash {
-    uint8_t u8(uint16_t at) const { return pgm_read_byte(image + at); }
-};
-
-using Parts = ChosenParts<PARTS, Flash>;
+using Parts = ChosenParts<PARTS, FlashBytes<image>>;
 
 uint8_t memory[ARENA];
 Bus bus;
-Screen<Bus, Parts> screen(bus, Rom<Flash>(Flash{}), memory);
+Screen<Bus, Parts> screen(bus, Rom<FlashBytes<image>>(FlashBytes<image>{}), memory);
 
 int main() {
     Bus::start();
