@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <cstdio>
+#include <utility>
 
 namespace dialplate {
 namespace {
@@ -128,6 +129,14 @@ void Scene::refresh_strip(const View& view) {
     status.zoom = plan_.zoom;
     if (piece_.ledger()) status.flash = share_of(piece_.ledger()->flash);
     status.findings = piece_.findings();
+    // The worst is written out first, what was accepted on purpose last.
+    if (status.findings)
+        std::stable_sort(status.findings->begin(),
+                         status.findings->end(),
+                         [](const Finding& a, const Finding& b) {
+                             return std::pair{a.waived.has_value(), a.severity} <
+                                    std::pair{b.waived.has_value(), b.severity};
+                         });
     const std::size_t number = !status.mistakes.empty() ? status.mistakes.size()
                                : status.findings        ? status.findings->size()
                                                         : 0;
