@@ -111,17 +111,22 @@ private:
 
     /// Looks whether a file was saved.
     void look() {
-        if (!due_ || !watch_.changed()) return;
+        if (!due_) return;
+        if (!watch_.changed()) {
+            // An editor may have been caught half way through a save: a mistake counts once the file
+            // has stood still for a period.
+            if (std::exchange(doubtful_, false)) scene_.say_again();
+            return;
+        }
         const bool replaced = piece_.load();
         watch_.look_after(piece_.sources());
         chosen_ = 0;
-        if (replaced) {
-            // The finger is on a key of a prototype that is gone.
-            if (hold_ == Hold::glass) hold_ = Hold::nothing;
-            entitle();
-            arrange();
-        }
-        scene_.say_again();
+        doubtful_ = !replaced;
+        if (!replaced) return;
+        // The finger is on a key of a prototype that is gone.
+        if (hold_ == Hold::glass) hold_ = Hold::nothing;
+        entitle();
+        arrange();
     }
 
     void handle(const SDL_Event& event) {
@@ -283,6 +288,7 @@ private:
     bool running_ = true;
     bool seen_ = true;
     bool due_ = false;
+    bool doubtful_ = false;   ///< The last save had mistakes, which are not shown yet.
     std::uint64_t then_ = 0;  ///< When the prototype last got its time, ms.
 };
 
