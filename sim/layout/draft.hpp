@@ -30,13 +30,12 @@ struct Draft {
     std::vector<bool> value_is_readable;  ///< By ValueId; false: its type or range is not known.
     std::unordered_map<std::string, Place> item_names;
     std::set<std::pair<std::string, PackingWish>> pictures;  ///< Each is stored once.
-    std::int64_t keys = 0;
 };
 
-// Limits of the image (ui/image.md) and of the engine's numbers.
+// Limits of the image (ui/image.md) and of the engine's numbers. Keys have 16-bit numbers there: 4 MiB
+// have no room for more than 65,535 of them, at 68 bytes for the shortest.
 constexpr int most_named = 255;  // u8 counts of paints, faces, values, looks, pictures
 constexpr int most_pages = 64;
-constexpr int most_keys = 65535;  // u16 number of a key
 constexpr int most_lamp_lines = 32;
 constexpr int most_meter_marks = 32;
 constexpr int most_characters = 255;  // u8 count of a text's glyphs

@@ -81,7 +81,9 @@ public:
             overflow = walk_.peek_token();
         } else {
             const Node* const open = open_.empty() ? nullptr : open_.back();
-            mistakes_.add(syntax_mistake(walk_, position, open));
+            Mistake mistake = syntax_mistake(walk_, position, open);
+            mistake.pointer = path();
+            mistakes_.add(std::move(mistake));
         }
         return false;
     }
@@ -144,6 +146,16 @@ private:
                       : open_.back()->kind == Node::Kind::object ? Expected::next_name
                                                                  : Expected::next_element;
     }
+    // JSON Pointer of the innermost open object or list.
+    [[nodiscard]] std::string path() const {
+        std::string pointer;
+        for (std::size_t i = 0; i + 1 < open_.size(); ++i) {
+            const Node& node = *open_[i];
+            pointer += node.kind == Node::Kind::object ? pointer_part(node.members.back().name)
+                                                       : pointer_part(node.elements.size() - 1);
+        }
+        return pointer;
+    }
     void remove_duplicates(Node& object) {
         std::vector<Member>& members = object.members;
         std::vector<std::size_t> order(members.size());
@@ -162,6 +174,7 @@ private:
             }
             again[order[i]] = any = true;
             mistakes_.add({.rule = "duplicate-member",
+                           .pointer = path() + pointer_part(member.name),
                            .place = member.place,
                            .message = quote(member.name) +
                                       " is given twice in this object; first in line " +

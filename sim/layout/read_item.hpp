@@ -8,7 +8,7 @@ namespace dialplate {
 
 /// @param ground  The page's ground: what a `ground` left out is.
 void read_readout(const Members& members, PaintId ground, Item& item, const Draft& draft);
-void read_key(const Members& members, Item& item, Draft& draft);
+void read_key(const Members& members, Item& item, const Draft& draft);
 void read_legend(const Members& members, PaintId ground, Item& item, const Draft& draft);
 void read_lamp(const Members& members, Item& item, const Draft& draft);
 void read_meter(const Members& members, PaintId ground, Item& item, const Draft& draft);

@@ -134,13 +134,8 @@ int read_radius(const Members& members, const Box& box) {
     return members.whole_or("radius", {0, std::min(half, 255), "half of the shorter side"}, 0);
 }
 
-void read_key(const Members& members, Item& item, Draft& draft) {
+void read_key(const Members& members, Item& item, const Draft& draft) {
     Key& key = item.key;
-    if (++draft.keys == most_keys + 1) {
-        members.fail_whole(
-            "out-of-range",
-            "is one key too many; a layout has at most " + std::to_string(most_keys));
-    }
     key.text = members.text("text", words_on_item).value_or("");
     key.face = draft.faces.find_or(members, "face", 0);
     key.look = draft.looks.find_or(members, "look", 0);

@@ -1,4 +1,5 @@
-// From the bytes of a layout document to a Layout, or to the list of everything that is wrong with it.
+// From the bytes of a layout document (layout.md) to a Layout, or to the list of everything that is wrong
+// with it.
 #pragma once
 
 #include "sim/layout/finding.hpp"

@@ -81,6 +81,17 @@ TEST(HostileText, BreaksOffWithAPlaceAndWhatIsNeeded) {
     }
 }
 
+TEST(HostileText, NamesTheObjectInWhichItBreaksOff) {
+    const Reading syntax =
+        read_layout("{\"pages\": [{}, {\"items\": [{\"kind\": 1,}]}]}", "x", ".");
+    ASSERT_EQ(syntax.findings.size(), 1u);
+    EXPECT_EQ(syntax.findings[0].pointer, "/pages/1/items/0");
+    const Reading twice = read_layout("{\"mcu\": {\"part\": \"\", \"part\": 1}}", "x", ".");
+    EXPECT_TRUE(std::any_of(twice.findings.begin(), twice.findings.end(), [](const Finding& f) {
+        return f.rule == "duplicate-member" && f.pointer == "/mcu/part";
+    })) << lines_of(twice);
+}
+
 TEST(HostileText, IsCheckedForUtf8) {
     struct Row {
         std::string bytes;
