@@ -94,8 +94,8 @@ struct Opening {
 
 /// Finger and timing figures for keys.
 struct Touch {
-    int hold_ms = 700;          ///< Press to hold event, 100..5000.
-    int repeat_after_ms = 500;  ///< Press to first repeat, 100..5000.
+    int hold_ms = 700;          ///< Press to hold event, 20..5000.
+    int repeat_after_ms = 500;  ///< Press to first repeat, 20..5000.
     int repeat_every_ms = 120;  ///< Between repeats, 20..5000.
 };
 
