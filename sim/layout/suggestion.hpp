@@ -18,4 +18,9 @@ namespace dialplate {
 [[nodiscard]] std::string_view nearest(std::string_view wrong,
                                        const std::vector<std::string_view>& candidates);
 
+/// Which of our names an unknown word was meant to be: the nearest one, else the one that stands here for
+/// what the word, or one near to it, means elsewhere ("lable": label: "text"). Empty: none is near.
+[[nodiscard]] std::string_view meant_word(std::string_view wrong,
+                                          const std::vector<std::string_view>& names);
+
 }  // namespace dialplate

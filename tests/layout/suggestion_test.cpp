@@ -80,5 +80,15 @@ TEST(Suggestion, NamesTheNearestOrNothing) {
     EXPECT_EQ(nearest("ink", {}), "");
 }
 
+TEST(Suggestion, KnowsWhatAWordStandsForElsewhere) {
+    const std::vector<std::string_view> members = {"kind", "at", "size", "text", "face", "ink"};
+    EXPECT_EQ(meant_word("label", members), "text");
+    EXPECT_EQ(meant_word("lable", members), "text") << "a slip in it";
+    EXPECT_EQ(meant_word("color", members), "ink");
+    EXPECT_EQ(meant_word("faec", members), "face") << "our own words come first";
+    EXPECT_EQ(meant_word("background", members), "") << "there is no ground here";
+    EXPECT_EQ(meant_word("button", {"key", "lamp"}), "key");
+}
+
 }  // namespace
 }  // namespace dialplate
