@@ -7,6 +7,8 @@
 // of a byte at half the clock: flag readable 17 cycles after the write, next write good after 18 and lost
 // after 17. Both are parameters; the strict ones are the default.
 // UNVERIFIED: 17 or 18; a capture on a real chip settles it.
+// UNVERIFIED: a flag that rises again between the reading of the status and the touching of the data stays
+// up here, the stricter of two readings of the data sheet.
 //
 // There are no timers: the model remembers the cycle of a write and works out what is due whenever a
 // register is touched, a pin moves or the run ends.

@@ -12,7 +12,8 @@ namespace dialplate {
 
 std::filesystem::path firmware(const std::string& name,
                                const std::vector<std::string>& definitions,
-                               const std::filesystem::path& changed) {
+                               const std::filesystem::path& changed,
+                               const std::string& mcu) {
     static const std::optional<Toolchain> toolchain = find_toolchain();
     if (!toolchain) throw std::runtime_error("avr-g++ and avr-libc are needed");
     const std::filesystem::path tree = DIALPLATE_TREE;
@@ -26,6 +27,7 @@ std::filesystem::path firmware(const std::string& name,
     if (!changed.empty()) what.include_directories.push_back(changed);
     what.include_directories.push_back(tree);
     what.definitions = definitions;
+    what.mcu = mcu;
     what.output = std::filesystem::path(DIALPLATE_OUT) / "prove" /
                   (file + "." + std::to_string(getpid()) + ".elf");
     std::filesystem::create_directories(what.output.parent_path());

@@ -15,7 +15,8 @@ namespace dialplate {
 /// @param changed  A folder with a tree of its own: what it holds takes the place of ui/.
 std::filesystem::path firmware(const std::string& name,
                                const std::vector<std::string>& definitions = {},
-                               const std::filesystem::path& changed = {});
+                               const std::filesystem::path& changed = {},
+                               const std::string& mcu = "atmega328p");
 
 /// A board with that firmware, not yet started.
 std::unique_ptr<Board> board_with(const std::filesystem::path& elf,

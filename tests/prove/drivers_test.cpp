@@ -32,9 +32,17 @@ constexpr Driver drivers[] = {
     {"split", BusKind::parallel8},
 };
 
-DisplayWiring wiring_of(const Driver& driver) {
+DisplayWiring wiring_of(const Driver& driver, const std::string& mcu = "atmega328p") {
     DisplayWiring wiring;
     wiring.bus = driver.bus;
+    if (mcu == "atmega2560") {
+        wiring.data_or_command = {'H', 5};
+        wiring.select = PinPlace{'H', 6};
+        wiring.write = {'G', 0};
+        for (PinPlace& line : wiring.data)
+            line.port = 'L';
+        return wiring;
+    }
     if (std::string(driver.link) == "split") {
         wiring.write = {'C', 1};
         wiring.data_or_command = {'C', 2};
@@ -150,7 +158,8 @@ struct Outcome {
 Outcome draw(const Driver& driver,
              const Display& display,
              int turn,
-             const std::vector<Piece>& pieces) {
+             const std::vector<Piece>& pieces,
+             const std::string& mcu = "atmega328p") {
     Outcome result;
     Controller pc_controller(display, driver.bus);
     Wire wire(pc_controller, display, turn, driver.bus);
@@ -167,8 +176,10 @@ Outcome draw(const Driver& driver,
     result.pc_glass = pc_controller.glass(turn);
 
     BoardOptions options;
-    options.display = wiring_of(driver);
-    auto board = board_with(firmware("driver", definitions(driver, display, turn)), options);
+    options.mcu = mcu;
+    options.display = wiring_of(driver, mcu);
+    auto board =
+        board_with(firmware("driver", definitions(driver, display, turn), {}, mcu), options);
     Controller chip_controller(display, driver.bus);
     board->observe_bus([&](bool command, std::uint8_t byte) {
         result.chip.push_back(static_cast<std::uint16_t>(byte | (command ? 0x100 : 0)));
@@ -243,6 +254,16 @@ TEST(Drivers, WakeEveryDisplayInEveryTurn) {
         }
     }
     EXPECT_GT(seen.size(), 20u);
+}
+
+TEST(Drivers, RunOnTheLargerPartWithPortsBeyondTheReachOfOut) {
+    const Display display = display_named("3.5in-ILI9488");
+    for (const Driver& driver : drivers) {
+        SCOPED_TRACE(driver.link);
+        if (std::string(driver.link) == "split")
+            continue;  // A wiring of the smaller part's boards.
+        expect_the_same(draw(driver, display, 90, random_pieces(480, 320, 12, 4), "atmega2560"));
+    }
 }
 
 /// Cycles of one push of n pixels for each n, from a driver on the bench.
