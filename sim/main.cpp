@@ -16,5 +16,6 @@ int main(int argc, char** argv) {
     dialplate::add_cost(program, status);
     dialplate::add_faces(program, status);
     dialplate::add_shot(program, status);
+    dialplate::add_emit(program, status);
     return dialplate::run(program, argc, argv, status);
 }
