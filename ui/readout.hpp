@@ -96,11 +96,16 @@ struct ReadoutArt {
                     pen.glyph(at, face_at, glyph, in);
                 }
             }
-            if (Parts::tuning_digit && !form.inverts() &&
+            if (Parts::tuning_digit &&
                 (job.whole || (job.mark != item.shown[4] && (marked || cell == item.shown[4])))) {
+                // A line under the marked digit, or the rows that an inverted cell is higher.
+                const uint8_t thick = rom.u8(word(item.at + readout::thickness));
                 const uint16_t under = word(at.y + rows + rom.u8(word(item.at + readout::gap)));
-                pen.fill(Rect{at.x, under, columns, rom.u8(word(item.at + readout::thickness))},
-                         marked ? colours.ink : colours.ground);
+                const uint16_t paint = marked ? colours.ink : colours.ground;
+                pen.fill(Rect{at.x, under, columns, thick}, paint);
+                if (form.inverts()) {
+                    pen.fill(Rect{at.x, word(at.y - thick), columns, thick}, paint);
+                }
             }
             at.x = word(at.x + columns);
         }
@@ -119,7 +124,7 @@ private:
             const uint8_t c = cell(i);
             return c < readout::separator_cell || i == 0 ? c : cell(byte(i - 1u));
         }
-        bool inverts() const { return field(readout::thickness) == 0; }
+        bool inverts() const { return field(readout::gap) == 0; }
         // `rest`: the number without its digits below this one.
         bool blank(uint32_t rest, uint8_t digit) const {
             return rest == 0 && digit >= field(readout::least);

@@ -130,8 +130,9 @@ private:
                 continue;
             }
             const bool pointer = what == scale::pointer_ink;
+            // The pointer is longer than any tick, and keeps off the labels.
             const uint8_t ink = what == none ? uint8_t{0}
-                                : pointer    ? rows
+                                : pointer    ? byte(rows - 1u)
                                              : rom.u8(word(item + what));
             pen.bus().window(word(r.x + x), r.y, 1, rows);
             pen.bus().push(pen.colour_at(word(item + (pointer ? scale::pointer_ink : scale::ink))),

@@ -65,8 +65,14 @@ void PageWriter::add_readout(const Item& item, const Box& box, int index) {
     const int unit_width = has_unit ? unit_gap + faces_.width(r.unit_face, unit) : 0;
     const int rows = faces_.height(r.face);
     const bool underlined = r.tuning && r.mark == Readout::Mark::underline;
+    const bool inverted = r.tuning && r.mark == Readout::Mark::invert;
     const int gap = underlined ? std::max(1, (rows + 8) / 16) : 0;
-    const int thickness = underlined ? std::max(1, (rows + 8) / 12) : 0;
+    // Of the line; or how much an inverted cell is higher than its ink, which fills all rows.
+    const int thickness = underlined ? std::max(1, (rows + 8) / 12)
+                          : inverted ? std::max(1, (rows + 8) / 16)
+                                     : 0;
+    const int above = inverted ? thickness : 0;
+    const int all_rows = above + rows + gap + thickness;
     int width = std::accumulate(widths.begin(), widths.end(), 0);
 
     TextExtent extent{page_,
@@ -74,7 +80,7 @@ void PageWriter::add_readout(const Item& item, const Box& box, int index) {
                       {},
                       r.face,
                       width + unit_width + lacking * faces_.digit_advance(r.face),
-                      rows + gap + thickness,
+                      all_rows,
                       box.width,
                       box.height,
                       r.ink,
@@ -91,7 +97,7 @@ void PageWriter::add_readout(const Item& item, const Box& box, int index) {
         cells.erase(cells.begin());
         widths.erase(widths.begin());
     }
-    if (cells.empty() || rows + gap + thickness > box.height) return;
+    if (cells.empty() || all_rows > box.height) return;
     if (cells.size() > 16) {
         Finding f;
         f.rule = "readout-cells";
@@ -104,8 +110,8 @@ void PageWriter::add_readout(const Item& item, const Box& box, int index) {
 
     const int room = box.width - width - unit_width;
     const int x = box.x + (r.align == Align::left ? 0 : r.align == Align::centre ? room / 2 : room);
-    const int y = box.y + (box.height - rows - gap - thickness) / 2;
-    map_.take({x, y, width, rows});
+    const int y = box.y + (box.height - all_rows) / 2 + above;
+    map_.take({x, y - above, width, above + rows});
     map_.take({x, y + rows + gap, width, thickness});
     if (has_unit) {
         // On the digits' baseline, but inside the item.
