@@ -158,29 +158,42 @@ private:
         write_out(all[status.chosen % all.size()], status.file, room);
     }
 
-    /// One finding in the lower line: its place and sentence.
+    /// One finding below: its place and sentence, in the large face if it fits, else in the small one,
+    /// on two lines if it must.
     void write_out(const Finding& finding, const std::string& file, const Area& room) {
         std::string place = std::filesystem::path{file}.filename().string();
         if (finding.place.line > 0)
             place += ":" + std::to_string(finding.place.line) + ":" +
                      std::to_string(finding.place.column);
-        int x = room.x;
-        canvas_.fill({x, lower(), 3 * unit_, faces_.large.height()}, colour_of(finding.severity));
-        x += 14 * unit_;
-        // A small face where the large one would cut the sentence.
         const std::string words = finding.message + " [" + finding.rule + "]";
-        const bool roomy =
-            x + faces_.small.width(place) + 12 * unit_ + faces_.large.width(words) <= room.right();
-        const Typeface& face = roomy ? faces_.large : faces_.small;
+        const Typeface& small = faces_.small;
+        const int left = room.x + 14 * unit_;
+        const int after_place = left + small.width(place) + 12 * unit_;
+        const bool large = faces_.large.width(words) <= room.right() - after_place;
+        const bool one_line = large || small.width(words) <= room.right() - after_place;
+        const Setting ink{.ink = tint::engraved};
+        const Setting quiet{.ink = tint::quiet};
+
         const int base = lower() + faces_.large.ascent();
-        x += faces_.small.draw(
-            canvas_, x, base - faces_.small.ascent(), place, {.ink = tint::quiet});
-        x += 12 * unit_;
-        face.draw(canvas_,
-                  x,
-                  base - face.ascent(),
-                  face.fitted(words, room.right() - x),
-                  {.ink = tint::engraved});
+        const int first = one_line ? base - small.ascent() : lower() - 3 * unit_;
+        canvas_.fill({room.x, lower() - 2 * unit_, 3 * unit_, faces_.large.height() + 4 * unit_},
+                     colour_of(finding.severity));
+        small.draw(canvas_, left, first, place, quiet);
+        if (one_line) {
+            const Typeface& face = large ? faces_.large : small;
+            face.draw(canvas_, after_place, base - face.ascent(), words, ink);
+            return;
+        }
+        // Break at the last space that still fits.
+        std::size_t end = words.find(' ');
+        for (std::size_t at = end; at != std::string::npos; at = words.find(' ', at + 1)) {
+            if (small.width(words.substr(0, at)) > room.right() - after_place) break;
+            end = at;
+        }
+        if (end == std::string::npos) end = 0;
+        small.draw(canvas_, after_place, first, words.substr(0, end), ink);
+        const std::string rest = end == 0 ? words : words.substr(end + 1);
+        small.draw(canvas_, left, first + 14 * unit_, small.fitted(rest, room.right() - left), ink);
     }
 
     /// A dot before a line of small words.

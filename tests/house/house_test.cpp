@@ -67,6 +67,19 @@ TEST_F(PlantedHouse, NamesFileAndLineOfAnIncludeThatPointsUpwards) {
                             "\"sim/desk/desk.hpp\" [include-direction]"));
 }
 
+TEST_F(PlantedHouse, OverlooksWhatStandsInATextButNotWhatFollowsIt) {
+    plant("sim/layout/reader.cpp",
+          "const char* sketch = R\"x(\n"
+          "#include \"sim/desk/desk.hpp\"\n"
+          ")\" \n"
+          "#include <Arduino.h>\n"
+          ")x\", *two = R\"(a)\";\n"
+          "#include <SDL.h>\n");
+    EXPECT_THAT(lines_of(tree_),
+                ElementsAre("sim/layout/reader.cpp:6: error: <SDL.h> is no business of sim/layout/ "
+                            "[include-direction]"));
+}
+
 TEST_F(PlantedHouse, JudgesEveryPairOfRoomsByTheFloors) {
     struct Row {
         const char* file;

@@ -118,7 +118,7 @@ std::string Stage::hands(const std::string& words) const {
 
 Photograph Stage::photograph() const {
     const std::string bytes =
-        output_of("import -silent -display " + display_ + " -window root -depth 8 rgb:-");
+        output_of("DISPLAY=" + display_ + " import -silent -window root -depth 8 rgb:-");
     Photograph photograph{width, height, {bytes.begin(), bytes.end()}};
     photograph.rgb.resize(static_cast<std::size_t>(3 * width * height));
     return photograph;

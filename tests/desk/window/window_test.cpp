@@ -59,7 +59,7 @@ protected:
     void TearDown() override {
         // The last picture, for a look when something failed.
         if (HasFailure() && !stage_.display().empty())
-            output_of("import -silent -display " + stage_.display() + " -window root " +
+            output_of("DISPLAY=" + stage_.display() + " import -silent -window root " +
                       (folder_ / "failed.png").string());
     }
 
