@@ -135,14 +135,18 @@ void PageWriter::add_meter(const Item& item, const Box& box, int index) {
                           index);
         }
     } else if (labelled) {
-        note(index,
-             U"marks",
-             m.face,
-             {0, 0, box.width, room_across - m.bar - tick - label_gap},
-             1,
-             m.mark_ink,
-             m.ground,
-             't');
+        // What bar, ticks and labels need side by side, against the item's own thickness.
+        built_.texts_shown.push_back({page_,
+                                      index,
+                                      "bar with its marks",
+                                      m.face,
+                                      m.upright ? across : 0,
+                                      m.upright ? 0 : across,
+                                      box.width,
+                                      box.height,
+                                      m.mark_ink,
+                                      m.ground,
+                                      't'});
     }
 
     ByteBlock bytes;
