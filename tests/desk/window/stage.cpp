@@ -92,14 +92,16 @@ std::string output_of(const std::string& command) {
 }
 
 std::string Stage::raise() {
-    // The server finds a free number by itself and writes it here once it listens.
+    // The server finds a free number by itself and writes it here once it listens. Without -noreset it
+    // would begin anew whenever a photograph's connection closes, and refuse others meanwhile.
     const std::string told = std::string{DIALPLATE_OUT} + "/stage." + std::to_string(getpid());
     output_of("mkdir -p " + std::string{DIALPLATE_OUT} + " && rm -f " + told);
-    server_.start({"/bin/sh",
-                   "-c",
-                   "exec Xvfb -displayfd 3 -nolisten tcp -screen 0 " + std::to_string(width) + "x" +
-                       std::to_string(height) + "x24 3>" + told + " 2>/dev/null"},
-                  {});
+    server_.start(
+        {"/bin/sh",
+         "-c",
+         "exec Xvfb -displayfd 3 -noreset -nolisten tcp -screen 0 " + std::to_string(width) + "x" +
+             std::to_string(height) + "x24 3>" + told + " 2>/dev/null"},
+        {});
     for (int tries = 0; tries < 1000 && server_.running(); ++tries) {
         const std::string number = output_of("cat " + told + " 2>/dev/null");
         if (!number.empty() && number.back() == '\n') {
