@@ -14,6 +14,14 @@
 #include <simavr/sim_interrupts.h>
 #include <simavr/sim_io.h>
 
+#if defined(__SANITIZE_ADDRESS__)
+// libsimavr never frees its interrupt lines and the symbols of a firmware.
+extern "C" const char* __lsan_default_suppressions();
+extern "C" const char* __lsan_default_suppressions() {
+    return "leak:libsimavr";
+}
+#endif
+
 namespace dialplate {
 namespace {
 

@@ -7,6 +7,7 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <ostream>
 #include <random>
 #include <set>
 #include <string>
@@ -22,6 +23,10 @@ struct Driver {
     const char* link;
     BusKind bus;
 };
+
+void PrintTo(const Driver& driver, std::ostream* out) {
+    *out << driver.link;
+}
 
 constexpr Driver drivers[] = {
     {"polled", BusKind::spi},
