@@ -29,6 +29,22 @@ std::optional<int> capital_height(const BuiltImage& image, FaceId face) {
     return std::nullopt;
 }
 
+/// The words on an item; of a lamp that shows choices, none: they are many.
+const std::string* words_of(const Item& item) {
+    if (item.kind == ItemKind::legend) return &item.legend.text;
+    if (item.kind == ItemKind::key) return &item.key.text;
+    if (item.kind == ItemKind::lamp && item.lamp.when) return &item.lamp.text;
+    return nullptr;
+}
+
+/// One character alone is no group: an arrow, a colon (LEG-07). Counts the first bytes of UTF-8.
+bool single_character(const Item& item) {
+    const std::string* words = words_of(item);
+    return words != nullptr && std::count_if(words->begin(), words->end(), [](char c) {
+                                   return (static_cast<unsigned char>(c) & 0xC0u) != 0x80u;
+                               }) == 1;
+}
+
 /// Text that is read line by line; the main read-out and single words are not (LEG-07).
 bool running_text(const Item& item) {
     return item.kind == ItemKind::legend && item.legend.text.find('\n') != std::string::npos;
@@ -70,7 +86,8 @@ void character_height(const Subject& subject, std::vector<Finding>& found) {
                     continue;
                 }
                 const ArcMinutes most = running_text(item) ? most_running : most_group;
-                if (item.kind == ItemKind::readout || angle <= most) continue;
+                if (angle <= most || item.kind == ItemKind::readout || single_character(item))
+                    continue;
                 add_finding(found,
                             Severity::note,
                             item.pointer,

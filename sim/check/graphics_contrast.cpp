@@ -33,7 +33,7 @@ std::vector<Mark> marks_of(const Item& item) {
             return {{"its ticks", item.scale.ink, item.scale.ground},
                     {"its pointer", item.scale.pointer_ink, item.scale.ground}};
         case ItemKind::picture:
-            return {{"it", item.picture.ink, item.picture.ground}};
+            return {{"its shape", item.picture.ink, item.picture.ground}};
         default:
             return {};
     }

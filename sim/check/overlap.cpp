@@ -42,15 +42,22 @@ Box intersection(const Box& a, const Box& b) {
             .height = std::min(a.bottom(), b.bottom()) - y};
 }
 
+/// How far one of them has to go to be clear of the other, by the shorter way in each direction.
+std::string parting(const Box& a, const Box& b) {
+    const int sideways = std::min(a.right() - b.x, b.right() - a.x);
+    const int upright = std::min(a.bottom() - b.y, b.bottom() - a.y);
+    return std::to_string(sideways) + " px sideways or " + std::to_string(upright) +
+           " px up or down would part them";
+}
+
 std::string sentence(const Item& item, const Clash& clash) {
+    const Item& with = *clash.with;
+    const bool framed = with.kind == ItemKind::frame || item.kind == ItemKind::frame;
     std::string text = called(item);
-    if (clash.with->kind == ItemKind::frame || item.kind == ItemKind::frame)
-        text += " lies neither inside nor beside " + called(*clash.with) + ": they share ";
-    else
-        text += " overlaps " + called(*clash.with) + ": they share ";
-    text += std::to_string(clash.shared.width) + " x " + std::to_string(clash.shared.height) +
-            " px, allowed is 0; " + std::to_string(clash.shared.width) + " px sideways or " +
-            std::to_string(clash.shared.height) + " px up or down would part them";
+    text += framed ? " lies neither inside nor beside " : " overlaps ";
+    text += called(with) + ": they share " + std::to_string(clash.shared.width) + " x " +
+            std::to_string(clash.shared.height) + " px, allowed is 0; ";
+    text += parting(item.box, with.box);
     if (clash.others > 0) {
         text += "; it meets " + counted(clash.others, "other item", "other items") + " as well";
     }

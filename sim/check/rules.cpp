@@ -60,7 +60,7 @@ constexpr Rule list[] = {
      "the compiler's limit for one object, layouts/parts/mcus.json (MCU-04)",
      rule::image_size},
     {"update-time",
-     "What happens on the display is there within 100 ms.",
+     "What happens on the display is there within 100 ms; a new page within a second.",
      "Miller 1968; Card et al.: 100 ms feel immediate (BUS-21, from memory)",
      rule::update_time},
     {"key-action", "Every key does something.", ours, rule::key_action},

@@ -66,6 +66,15 @@ TEST(CharacterHeight, NotesTextThatIsTooLarge) {
     EXPECT_EQ(sample::only(lines.found("character-height")).required, 24);
 }
 
+TEST(CharacterHeight, LetsASingleCharacterBeLarge) {
+    sample::Sample s = with_capitals(37);
+    EXPECT_EQ(s.found("character-height").size(), 1u);
+    for (const char* one : {":", "\u25C4"}) {
+        s.layout.pages[0].items[0].legend.text = one;
+        EXPECT_TRUE(s.found("character-height").empty()) << "LEG-07 speaks of groups";
+    }
+}
+
 TEST(CharacterHeight, LetsTheMainReadoutBeLarge) {
     sample::Sample s = with_capitals(60);
     Item& item = s.layout.pages[0].items[0];

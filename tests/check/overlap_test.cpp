@@ -14,6 +14,16 @@ TEST(Overlap, PassesItemsThatTouchAndTellsThoseThatShareAPixel) {
     EXPECT_EQ(finding.pointer, "/pages/0/items/1");
     EXPECT_EQ(finding.measured, 60);  // one column of 60 rows
     EXPECT_THAT(finding.message, ::testing::HasSubstr("key \"item 1\" overlaps key \"item 0\""));
+    EXPECT_THAT(finding.message, ::testing::HasSubstr("1 px sideways or 60 px up or down"));
+}
+
+TEST(Overlap, SaysHowFarAnItemWithinAnotherHasToGo) {
+    sample::Sample s;
+    s.add_key({.x = 0, .y = 0, .width = 200, .height = 100});
+    s.add_key({.x = 120, .y = 10, .width = 60, .height = 60});
+    // By hand: to the right edge 200 - 120 = 80, upwards 70 - 0 = 70.
+    EXPECT_THAT(sample::only(s.found("overlap")).message,
+                ::testing::HasSubstr("80 px sideways or 70 px up or down"));
 }
 
 TEST(Overlap, KnowsThatPagesAreNotSeenTogether) {

@@ -3,10 +3,11 @@
 namespace dialplate {
 namespace {
 
-sample::Sample with_event(double milliseconds) {
+sample::Sample with_event(double milliseconds, EventKind kind = EventKind::tuning) {
     sample::Sample s;
     EventTime event;
-    event.event = "page main";
+    event.kind = kind;
+    event.event = "tuning step";
     event.time = Milliseconds{milliseconds};
     event.bus_bytes = Bytes{153611};
     s.ledger.time.push_back(event);
@@ -25,6 +26,25 @@ TEST(UpdateTime, TellsAnEventThatTakesLongerThanFeelsImmediate) {
     EXPECT_EQ(finding.pointer, "/pages/0");
     EXPECT_THAT(finding.message, ::testing::HasSubstr("35 % fewer pixels"));
     EXPECT_EQ(with_event(100.001).found("update-time").size(), 1u);
+}
+
+TEST(UpdateTime, NotesANewPageThatKeepsTheThread) {
+    struct Row {
+        double milliseconds;
+        std::optional<Severity> severity;
+    };
+    for (const Row& row : {Row{100.0, std::nullopt},
+                           Row{153.6, Severity::note},
+                           Row{1000.0, Severity::note},
+                           Row{1000.001, Severity::should}}) {
+        SCOPED_TRACE(row.milliseconds);
+        const auto found = with_event(row.milliseconds, EventKind::page).found("update-time");
+        if (!row.severity) {
+            EXPECT_TRUE(found.empty());
+            continue;
+        }
+        EXPECT_EQ(sample::only(found).severity, *row.severity) << "BUS-21";
+    }
 }
 
 }  // namespace dialplate
