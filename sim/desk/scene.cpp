@@ -34,12 +34,6 @@ FlashShare share_of(const FlashAccount& flash) {
             .left = flash.left.value};
 }
 
-std::size_t counted_around(int chosen, std::size_t number) {
-    if (number == 0) return 0;
-    const int n = static_cast<int>(number);
-    return static_cast<std::size_t>(((chosen % n) + n) % n);
-}
-
 }  // namespace
 
 std::string Scene::load_faces() {
@@ -129,18 +123,13 @@ void Scene::refresh_strip(const View& view) {
     status.zoom = plan_.zoom;
     if (piece_.ledger()) status.flash = share_of(piece_.ledger()->flash);
     status.findings = piece_.findings();
-    // The worst is written out first, what was accepted on purpose last.
+    // The worst is written out first.
     if (status.findings)
-        std::stable_sort(status.findings->begin(),
-                         status.findings->end(),
-                         [](const Finding& a, const Finding& b) {
-                             return std::pair{a.waived.has_value(), a.severity} <
-                                    std::pair{b.waived.has_value(), b.severity};
-                         });
-    const std::size_t number = !status.mistakes.empty() ? status.mistakes.size()
-                               : status.findings        ? status.findings->size()
-                                                        : 0;
-    status.chosen = counted_around(view.chosen, number);
+        std::stable_sort(
+            status.findings->begin(),
+            status.findings->end(),
+            [](const Finding& a, const Finding& b) { return a.severity < b.severity; });
+    status.chosen = view.chosen;
     draw_strip(picture_, plan_, faces_, status);
     parts_.push_back(plan_.strip);
 }

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <filesystem>
+#include <iterator>
 
 namespace dialplate {
 namespace {
@@ -19,6 +20,12 @@ Colour colour_of(Severity severity) {
             return tint::note;
     }
     return tint::note;
+}
+
+/// `chosen`, counted around `number` of things in either direction. @pre `number` is not 0.
+std::size_t counted_around(int chosen, std::size_t number) {
+    const int n = static_cast<int>(number);
+    return static_cast<std::size_t>(((chosen % n) + n) % n);
 }
 
 /// A word with its number, drawn in a row with others.
@@ -107,55 +114,62 @@ private:
                           upper(),
                           faces_.small.fitted(head, room.width - 14 * unit_),
                           {.ink = tint::must, .spacing = 1});
-        const Finding& first = status.mistakes[std::min(status.chosen, number - 1)];
+        const Finding& first = status.mistakes[counted_around(status.chosen, number)];
         write_out(first, status.file, room);
     }
 
     void draw_findings(const Status& status, const Area& room) {
-        const std::vector<Finding>& all = *status.findings;
+        // What was accepted on purpose is counted and no more; `dialplate check` prints the reasons.
+        std::vector<Finding> open;
+        std::copy_if(status.findings->begin(),
+                     status.findings->end(),
+                     std::back_inserter(open),
+                     [](const Finding& finding) { return !finding.waived; });
         const auto number = [&](Severity severity) {
             return static_cast<std::size_t>(
-                std::count_if(all.begin(), all.end(), [&](const Finding& finding) {
-                    return finding.severity == severity && !finding.waived;
+                std::count_if(open.begin(), open.end(), [&](const Finding& finding) {
+                    return finding.severity == severity;
                 }));
         };
-        int x = room.x;
-        const std::size_t waived = static_cast<std::size_t>(std::count_if(
-            all.begin(), all.end(), [](const Finding& f) { return f.waived.has_value(); }));
         const Count counts[] = {
             {number(Severity::must), "must", "must", tint::must},
             {number(Severity::should), "should", "should", tint::should},
             {number(Severity::note), "note", "notes", tint::note},
-            {waived, "waived", "waived", tint::rule},
+            {status.findings->size() - open.size(), "waived", "waived", tint::rule},
         };
+        int x = room.x;
         x += faces_.small.draw(canvas_, x, upper(), "FINDINGS", {.ink = tint::quiet, .spacing = 1});
         x += 18 * unit_;
-        for (const Count& count : counts) {
-            if (count.number == 0) continue;
-            mark(x, upper(), count.colour);
-            x += 12 * unit_;
-            const std::string words =
-                std::to_string(count.number) + " " + (count.number == 1 ? count.one : count.many);
-            x += faces_.small.draw(canvas_, x, upper(), words, {.ink = tint::engraved});
-            x += 18 * unit_;
-        }
-        if (all.empty()) {
-            mark(x, upper(), tint::fine);
-            faces_.small.draw(canvas_, x + 12 * unit_, upper(), "none", {.ink = tint::engraved});
+        if (open.empty()) x = draw_count("none", tint::fine, x);
+        for (const Count& count : counts)
+            if (count.number > 0)
+                x = draw_count(std::to_string(count.number) + " " +
+                                   (count.number == 1 ? count.one : count.many),
+                               count.colour,
+                               x);
+        if (open.empty()) {
             faces_.large.draw(canvas_,
                               room.x,
                               lower(),
-                              faces_.large.fitted("Every rule is kept.", room.width),
+                              faces_.large.fitted("Nothing to mend.", room.width),
                               {.ink = tint::engraved});
             return;
         }
-        if (all.size() > 1)
+        if (open.size() > 1)
             faces_.small.draw(canvas_,
                               x,
                               upper(),
                               faces_.small.fitted("F: next", std::max(room.right() - x, 0)),
                               {.ink = tint::quiet});
-        write_out(all[status.chosen % all.size()], status.file, room);
+        write_out(open[counted_around(status.chosen, open.size())], status.file, room);
+    }
+
+    /// A dot and words; @return where the next may begin.
+    int draw_count(const std::string& words, Colour colour, int x) {
+        mark(x, upper(), colour);
+        x += 12 * unit_;
+        x += faces_.small.draw(canvas_, x, upper(), words, {.ink = tint::engraved});
+        return x + 18 * unit_;
     }
 
     /// One finding below: its place and sentence, in the large face if it fits, else in the small one,

@@ -26,8 +26,8 @@ struct Status {
     std::vector<Finding> mistakes;  ///< Of the last save; empty when it could be read.
     bool shown_is_old = false;      ///< With mistakes: the picture is the last good one.
     std::optional<std::vector<Finding>> findings;  ///< Absent: not checked yet.
-    std::size_t chosen = 0;                        ///< Which of them is written out.
-    std::optional<FlashShare> flash;               ///< Absent: not accounted yet.
+    int chosen = 0;  ///< Which of them is written out, counted around their number.
+    std::optional<FlashShare> flash;  ///< Absent: not accounted yet.
     int zoom = 1;
 };
 
