@@ -85,11 +85,13 @@ constexpr TouchPins mega_parallel_touch{
 std::optional<Pins> usual_pins(const Mcu& mcu, BusKind bus) {
     if (mcu.family != "avr") return std::nullopt;
     const bool mega = mcu.name == "ATmega2560";
+    const bool known = mega || mcu.name == "ATmega328P";
     if (bus == BusKind::parallel8) {
         return mega ? Pins{mega_parallel, mega_parallel_touch}
-                    : Pins{uno_parallel, uno_parallel_touch};
+                    : Pins{uno_parallel, uno_parallel_touch, known};
     }
-    Pins pins = mega ? Pins{mega_serial, mega_serial_touch} : Pins{uno_serial, uno_serial_touch};
+    Pins pins =
+        mega ? Pins{mega_serial, mega_serial_touch} : Pins{uno_serial, uno_serial_touch, known};
     if (bus == BusKind::usart_spi) {
         pins.display.clock = mega ? mega_usart_clock : uno_usart_clock;
         pins.display.data = mega ? mega_usart_data : uno_usart_data;

@@ -39,9 +39,10 @@ struct TouchPins {
 struct Pins {
     DisplayPins display;
     TouchPins touch;
+    bool known = true;  ///< False: another part's, in want of those of this one.
 };
 
-/// Empty for a microcontroller that the drivers do not know.
+/// Empty for a processor that is no classic AVR.
 std::optional<Pins> usual_pins(const Mcu& mcu, BusKind bus);
 
 }  // namespace dialplate

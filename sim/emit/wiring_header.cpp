@@ -134,6 +134,10 @@ std::string pins_text(const Emitting& it) {
     std::string text =
         "// NoPin in place of a pin: chip select wired to ground, reset wired to the "
         "microcontroller's own.\n";
+    if (!it.pins->known) {
+        text += "// These are the pins of an ATmega328P: look up where the " +
+                in_comment(it.layout.mcu.name) + " has them.\n";
+    }
     text += pin_line("DataOrCommand", pins.data_or_command);
     text += pin_line("Select", pins.select);
     text += pin_line("Reset", pins.reset);
