@@ -1,9 +1,11 @@
 #include "fonts/face.hpp"
+#include "fonts/font_file.hpp"
 #include "sim/commands/commands.hpp"
 #include "sim/commands/faces_sheet.hpp"
 #include "sim/commands/terminal.hpp"
 #include "sim/commands/whole_file.hpp"
 #include "sim/layout/reader.hpp"
+#include "sim/ledger/code_size.hpp"
 
 #include <nlohmann/json.hpp>
 
@@ -22,6 +24,7 @@ using Json = nlohmann::ordered_json;
 
 constexpr const char* label_face = "legend9.bdf";
 constexpr int label_size = 9;
+constexpr int most_enlarged = 4;
 
 struct Wish {
     std::vector<std::string> fonts;
@@ -34,7 +37,8 @@ struct Wish {
 /// One font at one size, and what it takes.
 struct Weighed {
     std::string file;
-    int size = 0;
+    int size = 0;      ///< As drawn.
+    int enlarged = 1;  ///< From a face of size / enlarged.
     RasterFace face;
     std::vector<char32_t> missing;
     std::size_t plain = 0;
@@ -76,27 +80,70 @@ std::string where_is(const std::string& font) {
     return std::filesystem::exists(font, trouble) ? font : find_file(".", font);
 }
 
-std::optional<Weighed> weigh(const std::string& font, int size, const std::u32string& characters) {
+/// How often a font with one fixed size has to be enlarged for another; 0: that size cannot be had.
+int enlargement(const std::optional<int>& fixed, int size) {
+    if (!fixed) {
+        return 1;
+    }
+    const int times = size / *fixed;
+    return size % *fixed == 0 && times <= most_enlarged ? times : 0;
+}
+
+/// Weighs one font at every size that can be had of it, and says what is wrong with the rest.
+std::vector<Weighed> weigh(const std::string& font,
+                           const std::vector<int>& sizes,
+                           const std::u32string& characters,
+                           ExitStatus& status) {
+    const auto fail = [&status](const std::string& why) {
+        complain(why);
+        status.add(ExitStatus::unusable);
+    };
     const std::string file = where_is(font);
     if (file.empty()) {
-        complain("there is no font file \"" + font + "\" here or in fonts/");
-        return std::nullopt;
+        fail("there is no font file \"" + font + "\" here or in fonts/");
+        return {};
     }
-    FaceResult result =
-        rasterise({.file = file, .size = size, .characters = characters, .even_digits = true});
-    if (!result.face) {
-        complain("font \"" + font + "\" at " + std::to_string(size) + " px: " + result.error);
-        return std::nullopt;
+    const std::optional<int> fixed = fonts::read_font_file(file).traits.pixel_size;
+    std::vector<Weighed> all;
+    for (const int size : sizes) {
+        const int enlarged = enlargement(fixed, size);
+        if (enlarged == 0) {
+            continue;
+        }
+        FaceResult result = rasterise(
+            {.file = file, .size = size / enlarged, .characters = characters, .even_digits = true});
+        if (!result.face) {
+            fail("font \"" + font + "\" at " + std::to_string(size) + " px: " + result.error);
+            continue;
+        }
+        Weighed weighed;
+        weighed.file = font;
+        weighed.size = size;
+        weighed.enlarged = enlarged;
+        weighed.face = std::move(*result.face);
+        weighed.missing = std::move(result.missing);
+        weighed.plain = pack(weighed.face, Packing::plain, enlarged).bytes.size();
+        weighed.runs = pack(weighed.face, Packing::runs, enlarged).bytes.size();
+        weighed.cropped = cropped_bytes(weighed.face);
+        all.push_back(std::move(weighed));
     }
-    Weighed weighed;
-    weighed.file = font;
-    weighed.size = size;
-    weighed.face = std::move(*result.face);
-    weighed.missing = std::move(result.missing);
-    weighed.plain = pack(weighed.face, Packing::plain, 1).bytes.size();
-    weighed.runs = pack(weighed.face, Packing::runs, 1).bytes.size();
-    weighed.cropped = cropped_bytes(weighed.face);
-    return weighed;
+    if (all.empty() && fixed && status.code == ExitStatus::fine) {
+        fail("font \"" + font + "\" is drawn for " + std::to_string(*fixed) +
+             " px; enlarged it can be had in 2, 3 and 4 times that");
+    }
+    return all;
+}
+
+/// Flash of the decoder of a packing, on the microcontroller that was compiled for.
+Bytes decoder_bytes(Part packing) {
+    Mcu mcu;
+    mcu.name = "ATmega328P";
+    mcu.family = "avr";
+    PartSet without;
+    without.add(Part::readout).add(Part::box);
+    PartSet with = without;
+    with.add(packing);
+    return engine_size(with, mcu).bytes - engine_size(without, mcu).bytes;
 }
 
 std::string hexadecimal(char32_t code) {
@@ -108,9 +155,10 @@ std::string hexadecimal(char32_t code) {
 void print_json(const std::vector<Weighed>& all) {
     Json faces = Json::array();
     for (const Weighed& one : all) {
-        const auto entry = [&one](const char* name, std::size_t bytes) {
+        const auto entry = [&one](const char* name, std::size_t bytes, Part part) {
             return Json{{"name", name},
                         {"bytes", bytes},
+                        {"decoder_bytes", decoder_bytes(part).value},
                         {"of_cropped",
                          one.cropped == 0 ? Json{}
                                           : Json(static_cast<double>(bytes) /
@@ -120,17 +168,25 @@ void print_json(const std::vector<Weighed>& all) {
         for (const char32_t code : one.missing) {
             missing.push_back(hexadecimal(code));
         }
-        faces.push_back({{"file", one.file},
-                         {"size", one.size},
-                         {"height", one.face.height},
-                         {"glyphs", one.face.glyphs.size()},
-                         {"missing", std::move(missing)},
-                         {"cropped", one.cropped},
-                         {"packings", {entry("plain", one.plain), entry("runs", one.runs)}}});
+        faces.push_back(
+            {{"file", one.file},
+             {"size", one.size},
+             {"enlarged", one.enlarged},
+             {"height", one.face.height * one.enlarged},
+             {"glyphs", one.face.glyphs.size()},
+             {"missing", std::move(missing)},
+             {"cropped", one.cropped},
+             {"packings",
+              {entry("plain", one.plain, Part::plain), entry("runs", one.runs, Part::runs)}}});
     }
     std::cout << Json{{"faces", std::move(faces)}}.dump(
                      2, ' ', false, Json::error_handler_t::replace)
               << '\n';
+}
+
+/// " x2" for a face that is drawn twice as large as it is stored.
+std::string times(int enlarged) {
+    return enlarged == 1 ? "" : "x" + std::to_string(enlarged);
 }
 
 void print_table(const std::vector<Weighed>& all) {
@@ -138,16 +194,17 @@ void print_table(const std::vector<Weighed>& all) {
     for (const Weighed& one : all) {
         name_width = std::max(name_width, one.file.size());
     }
-    std::printf("%-*s  size  rows  glyphs  cropped     plain            runs\n",
+    std::printf("%-*s  size     rows  glyphs  cropped     plain            runs\n",
                 static_cast<int>(name_width),
                 "font");
     for (const Weighed& one : all) {
         const double yardstick = one.cropped == 0 ? 1.0 : static_cast<double>(one.cropped);
-        std::printf("%-*s  %4d  %4d  %6zu  %7zu  %6zu %4.0f %%%c  %6zu %4.0f %%%c\n",
+        std::printf("%-*s  %4d %-3s %4d  %6zu  %7zu  %6zu %4.0f %%%c  %6zu %4.0f %%%c\n",
                     static_cast<int>(name_width),
                     one.file.c_str(),
                     one.size,
-                    one.face.height,
+                    times(one.enlarged).c_str(),
+                    one.face.height * one.enlarged,
                     one.face.glyphs.size(),
                     one.cropped,
                     one.plain,
@@ -160,7 +217,11 @@ void print_table(const std::vector<Weighed>& all) {
     std::printf(
         "\nBytes of flash with metrics. Cropped: inked boxes bit by bit with 7 bytes of metrics a "
         "glyph,\n"
-        "the yardstick for the percentages. *: the smaller packing.\n");
+        "the yardstick for the percentages. *: the smaller packing. x2: stored at half the size "
+        "and\n"
+        "enlarged when drawn. Decoders come once: plain %d, runs %d bytes on the ATmega328P.\n",
+        static_cast<int>(decoder_bytes(Part::plain).value),
+        static_cast<int>(decoder_bytes(Part::runs).value));
 }
 
 std::string draw_picture(const std::vector<Weighed>& all, const std::string& path) {
@@ -176,10 +237,11 @@ std::string draw_picture(const std::vector<Weighed>& all, const std::string& pat
     std::vector<FaceSample> samples;
     for (const Weighed& one : all) {
         const std::string name = std::filesystem::path(one.file).filename().string();
-        samples.push_back({name + "  " + std::to_string(one.size) + " px  plain " +
-                               std::to_string(one.plain) + "  runs " + std::to_string(one.runs) +
-                               " bytes",
-                           one.face});
+        samples.push_back({name + "  " + std::to_string(one.size) + " px " + times(one.enlarged) +
+                               " plain " + std::to_string(one.plain) + "  runs " +
+                               std::to_string(one.runs) + " bytes",
+                           one.face,
+                           one.enlarged});
     }
     return write_whole(path, png_bytes(draw_sheet(samples, *labels.face)));
 }
@@ -193,16 +255,11 @@ void weigh_faces(const Wish& wish, ExitStatus& status) {
     }
     std::vector<Weighed> all;
     for (const std::string& font : wish.fonts) {
-        for (const int size : wish.sizes) {
-            std::optional<Weighed> one = weigh(font, size, *characters);
-            if (!one) {
-                status.add(ExitStatus::unusable);
-                continue;
-            }
-            for (const char32_t code : one->missing) {
+        for (Weighed& one : weigh(font, wish.sizes, *characters, status)) {
+            for (const char32_t code : one.missing) {
                 complain("font \"" + font + "\" has no glyph for " + hexadecimal(code));
             }
-            all.push_back(std::move(*one));
+            all.push_back(std::move(one));
         }
     }
     if (all.empty()) {

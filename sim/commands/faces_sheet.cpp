@@ -26,19 +26,19 @@ struct Flow {
     int height = 0;
 };
 
-Flow flow_of(const RasterFace& face) {
+Flow flow_of(const RasterFace& face, int enlarged) {
     Flow flow;
     int x = 0;
     int y = 0;
     for (const Glyph& glyph : face.glyphs) {
-        if (x > 0 && x + glyph.cell.width > most_width) {
+        if (x > 0 && x + glyph.cell.width * enlarged > most_width) {
             x = 0;
-            y += face.height + between_rows;
+            y += face.height * enlarged + between_rows;
         }
         flow.spots.push_back({x, y});
-        x += glyph.cell.width;
+        x += glyph.cell.width * enlarged;
         flow.width = std::max(flow.width, x);
-        flow.height = y + face.height;
+        flow.height = y + face.height * enlarged;
     }
     return flow;
 }
@@ -49,11 +49,16 @@ const Glyph* glyph_of(const RasterFace& face, char32_t code) {
     return found == face.glyphs.end() ? nullptr : &*found;
 }
 
-void draw_cell(
-    Rgb888& sheet, const Bitmap& cell, int left, int top, std::uint32_t on, std::uint32_t off) {
-    for (int y = 0; y < cell.height; ++y) {
-        for (int x = 0; x < cell.width; ++x) {
-            sheet.at(left + x, top + y) = cell.ink(x, y) ? on : off;
+struct CellInk {
+    std::uint32_t ink, ground;
+    int enlarged = 1;
+};
+
+void draw_cell(Rgb888& sheet, const Bitmap& cell, Flow::Spot at, const CellInk& in) {
+    for (int y = 0; y < cell.height * in.enlarged; ++y) {
+        for (int x = 0; x < cell.width * in.enlarged; ++x) {
+            sheet.at(at.x + x, at.y + y) =
+                cell.ink(x / in.enlarged, y / in.enlarged) ? in.ink : in.ground;
         }
     }
 }
@@ -74,7 +79,7 @@ Rgb888 draw_sheet(const std::vector<FaceSample>& samples, const RasterFace& labe
     int height = margin;
     std::vector<Flow> flows;
     for (const FaceSample& sample : samples) {
-        flows.push_back(flow_of(sample.face));
+        flows.push_back(flow_of(sample.face, sample.enlarged));
         width = std::max({width, flows.back().width, words_width(labels, sample.label)});
         height += labels.height + under_label + flows.back().height + between_samples;
     }
@@ -84,7 +89,7 @@ Rgb888 draw_sheet(const std::vector<FaceSample>& samples, const RasterFace& labe
         int x = margin;
         for (const char c : samples[i].label) {
             if (const Glyph* glyph = glyph_of(labels, static_cast<unsigned char>(c))) {
-                draw_cell(sheet, glyph->cell, x, y, label_ink, ground);
+                draw_cell(sheet, glyph->cell, {x, y}, {label_ink, ground});
                 x += glyph->cell.width;
             }
         }
@@ -94,10 +99,8 @@ Rgb888 draw_sheet(const std::vector<FaceSample>& samples, const RasterFace& labe
             const Flow::Spot spot = flows[i].spots[g];
             draw_cell(sheet,
                       face.glyphs[g].cell,
-                      margin + spot.x,
-                      y + spot.y,
-                      ink,
-                      g % 2 == 0 ? cell_ground : ground);
+                      {margin + spot.x, y + spot.y},
+                      {ink, g % 2 == 0 ? cell_ground : ground, samples[i].enlarged});
         }
         y += flows[i].height + between_samples;
     }

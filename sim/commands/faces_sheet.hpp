@@ -13,6 +13,7 @@ namespace dialplate {
 struct FaceSample {
     std::string label;
     RasterFace face;
+    int enlarged = 1;  ///< Glyph pixels are drawn this large.
 };
 
 /// Draws the samples below one another, their glyphs side by side, wrapped at about 640 pixels.

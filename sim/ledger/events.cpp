@@ -1,7 +1,5 @@
 #include "sim/ledger/events.hpp"
 
-#include "sim/prototype/prototype.hpp"
-
 #include <algorithm>
 #include <limits>
 #include <optional>
@@ -117,16 +115,11 @@ private:
             std::find_if(happenings_.begin(), happenings_.end(), [&](const Happening& happening) {
                 return happening.event == event;
             });
-        if (known != happenings_.end() && known->sent.bytes >= update.sent.bytes) {
+        if (known != happenings_.end() && known->update.sent.bytes >= update.sent.bytes) {
             return;
         }
-        const Happening news{.kind = kind,
-                             .page = page_,
-                             .event = event,
-                             .what = what,
-                             .sent = update.sent,
-                             .slices = update.slices,
-                             .longest_slice_pixels = update.longest_slice_pixels};
+        const Happening news{
+            .kind = kind, .page = page_, .event = event, .what = what, .update = update};
         if (known != happenings_.end()) {
             *known = news;
         } else {

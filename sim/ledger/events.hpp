@@ -1,10 +1,10 @@
 // What can happen on the receiver, done once each to a running prototype.
 #pragma once
 
-#include "sim/display/controller.hpp"
 #include "sim/image/build.hpp"
 #include "sim/layout/layout.hpp"
 #include "sim/ledger/ledger.hpp"
+#include "sim/prototype/prototype.hpp"
 
 #include <cstdint>
 #include <string>
@@ -18,9 +18,7 @@ struct Happening {
     int page = 0;
     std::string event;
     std::string what;
-    BusCounters sent;
-    int slices = 0;
-    std::int64_t longest_slice_pixels = 0;
+    Update update;
 };
 
 /// Plays each event of a layout on every page that shows it and keeps, for each, the page where it

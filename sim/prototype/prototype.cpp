@@ -13,28 +13,56 @@ namespace {
 constexpr int tick_ms = 10;  // time passes in steps of this
 constexpr int tap_ms = 80;   // finger down during a tap
 
+/// What the engine has done so far, and how much of the open window is left to fill.
+struct Tally {
+    EngineWork work;
+    std::int64_t window_left = 0;
+};
+
 /// The engine's bus on the PC (ui/bus.hpp).
 class WireBus {
 public:
-    WireBus(Wire& wire, RunCounters& runs) : wire_(&wire), runs_(&runs) {}
+    WireBus(Wire& wire, Tally& tally) : wire_(&wire), tally_(&tally) {}
     void window(std::uint16_t x, std::uint16_t y, std::uint16_t w, std::uint16_t h) {
         width_ = w;
+        tally_->window_left = std::int64_t{w} * h;
         wire_->window(x, y, w, h);
     }
     void push(std::uint16_t colour, std::uint16_t count) {
         if (count >= width_) {
-            ++runs_->rows;
+            ++tally_->work.rows;
         } else if (count != 0) {
-            ++runs_->parts;
-            runs_->part_pixels += count;
+            ++tally_->work.parts;
+            tally_->work.part_pixels += count;
         }
+        tally_->window_left -= count;
         wire_->push(colour, count);
     }
 
 private:
     Wire* wire_;
-    RunCounters* runs_;
+    Tally* tally_;
     std::uint16_t width_ = 0;
+};
+
+/// An image in memory that counts what is read of it.
+class CountedBytes {
+public:
+    CountedBytes(const std::vector<std::uint8_t>& image, Tally& tally)
+        : bytes_(image.data(), static_cast<std::uint16_t>(image.size())), tally_(&tally) {}
+    std::uint8_t u8(std::uint16_t at) const {
+        ++(tally_->window_left > 0 ? tally_->work.decode_reads : tally_->work.reads);
+        return bytes_.u8(at);
+    }
+
+private:
+    MemoryBytes bytes_;
+    Tally* tally_;
+};
+
+/// The engine with all its parts, reading through CountedBytes.
+struct CountedParts : EveryPart {
+    using Bytes = CountedBytes;
 };
 
 KeyEventKind kind_of(KeyMotion motion) {
@@ -79,9 +107,8 @@ struct Prototype::Inside {
           wire(controller, layout.display, layout.turn, layout.bus.kind),
           receiver(layout),
           memory(static_cast<std::size_t>(built.arena_values + built.arena_shown_by_all_parts) + 1),
-          screen(WireBus(wire, runs),
-                 Rom<MemoryBytes>(MemoryBytes(built.bytes.data(),
-                                              static_cast<std::uint16_t>(built.bytes.size()))),
+          screen(WireBus(wire, tally),
+                 Rom<CountedBytes>(CountedBytes(built.bytes, tally)),
                  memory.data()) {
         wire.start();
         for (std::size_t v = 0; v < layout.values.size(); ++v)
@@ -147,10 +174,10 @@ struct Prototype::Inside {
     const std::vector<const Item*> keys;
     Controller controller;
     Wire wire;
-    RunCounters runs;
+    Tally tally;
     Receiver receiver;
     std::vector<std::uint8_t> memory;
-    Screen<WireBus> screen;
+    Screen<WireBus, CountedParts> screen;
     std::vector<KeyEvent> heard;
     std::int64_t now_ms = 0;
     int palette = 0;
@@ -214,20 +241,20 @@ void Prototype::turn(int detents) {
 Update Prototype::pass(int milliseconds) {
     Update update;
     const BusCounters before = counters();
-    const RunCounters runs_before = in_->runs;
+    const EngineWork work_before = in_->tally.work;
     in_->pass(milliseconds, update);
     update.sent = counters() - before;
-    update.runs = in_->runs - runs_before;
+    update.work = in_->tally.work - work_before;
     return update;
 }
 
 Update Prototype::settle() {
     Update update;
     const BusCounters before = counters();
-    const RunCounters runs_before = in_->runs;
+    const EngineWork work_before = in_->tally.work;
     in_->settle(update);
     update.sent = counters() - before;
-    update.runs = in_->runs - runs_before;
+    update.work = in_->tally.work - work_before;
     return update;
 }
 

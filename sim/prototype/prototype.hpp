@@ -24,24 +24,27 @@ struct KeyEvent {
     std::string name;  ///< Of the item.
 };
 
-/// Runs of one colour, as the engine hands them to the bus: whole rows when it fills, parts of a row when
-/// it decodes.
-struct RunCounters {
-    std::int64_t rows = 0;
-    std::int64_t parts = 0;
-    std::int64_t part_pixels = 0;  ///< In runs that are a part of a row.
+/// What the engine did for an update beside sending bytes: a measure of the time it needs.
+struct EngineWork {
+    std::int64_t rows = 0;   ///< Runs of one colour as wide as their window: fills.
+    std::int64_t parts = 0;  ///< Runs that are a part of a row: decoded.
+    std::int64_t part_pixels = 0;
+    std::int64_t reads = 0;  ///< Bytes of the image read between windows: finding out what to draw.
+    std::int64_t decode_reads = 0;  ///< Bytes read while a window was being filled.
 
-    friend RunCounters operator-(const RunCounters& later, const RunCounters& earlier) {
+    friend EngineWork operator-(const EngineWork& later, const EngineWork& earlier) {
         return {.rows = later.rows - earlier.rows,
                 .parts = later.parts - earlier.parts,
-                .part_pixels = later.part_pixels - earlier.part_pixels};
+                .part_pixels = later.part_pixels - earlier.part_pixels,
+                .reads = later.reads - earlier.reads,
+                .decode_reads = later.decode_reads - earlier.decode_reads};
     }
 };
 
 /// What one update sent.
 struct Update {
     BusCounters sent;
-    RunCounters runs;
+    EngineWork work;
     int slices = 0;
     std::int64_t longest_slice_pixels = 0;
     std::vector<SentWindow> windows;

@@ -28,7 +28,8 @@ namespace fs = std::filesystem;
 
 namespace {
 
-constexpr int rounds = 6;  // of random changes of every value, a layout and page
+constexpr int rounds = 6;               // of random changes of every value, a layout and page
+constexpr double worth_telling = 0.25;  // error of a prediction
 constexpr CycleCount too_long = 200'000'000;
 
 struct Driver {
@@ -47,7 +48,8 @@ constexpr Driver drivers[] = {
 /// One update, drawn on both sides.
 struct Drawn {
     std::string layout;
-    DrawnAmount amount;
+    std::string what;
+    Update update;
     double cycles = 0.0;  ///< Beside the bytes on the bus.
     double all = 0.0;
 };
@@ -103,7 +105,7 @@ public:
         told_.assign(layout_.values.size(), 0);
         std::vector<Drawn> start;
         tell_values();
-        draw(start);
+        draw(start, "start");
     }
 
     Prototype& prototype() { return *prototype_; }
@@ -122,7 +124,7 @@ public:
         feed({4});
     }
 
-    void draw(std::vector<Drawn>& drawn) {
+    void draw(std::vector<Drawn>& drawn, const std::string& what) {
         const Update update = prototype_->settle();
         tell_values();
         const std::int64_t bytes_before = board_->bus_bytes();
@@ -147,11 +149,9 @@ public:
         }
         const double all =
             static_cast<double>(board_->marks().back().at - board_->marks()[marks].at);
-        const Page& page = layout_.pages[static_cast<std::size_t>(prototype_->page())];
-        const DrawnAmount amount = amount_of(update, page);
         const Cycles bus = bus_cycles(
             Bytes{bytes}, driver_.kind, {.processor = Hertz{16e6}, .bus = layout_.bus.clock});
-        drawn.push_back({layout_.title, amount, all - static_cast<double>(bus.value), all});
+        drawn.push_back({layout_.title, what, update, all - static_cast<double>(bus.value), all});
     }
     int differences() const { return differences_; }
 
@@ -189,7 +189,7 @@ void play(Pair& pair, std::vector<Drawn>& drawn) {
     const Layout& layout = pair.layout();
     for (int page = 0; page < static_cast<int>(layout.pages.size()); ++page) {
         pair.show_page(page);
-        pair.draw(drawn);
+        pair.draw(drawn, "page " + layout.pages[static_cast<std::size_t>(page)].name);
         for (int round = 0; round < rounds; ++round) {
             for (std::size_t v = 0; v < layout.values.size(); ++v) {
                 const Value& value = layout.values[v];
@@ -202,18 +202,18 @@ void play(Pair& pair, std::vector<Drawn>& drawn) {
                 pair.prototype().set(static_cast<ValueId>(v),
                                      static_cast<std::int32_t>(std::clamp<std::int64_t>(
                                          now + step(random), value.min, value.max)));
-                pair.draw(drawn);
+                pair.draw(drawn, value.name);
             }
         }
         for (const Item& item : layout.pages[static_cast<std::size_t>(page)].items) {
             if (item.kind == ItemKind::key) {
                 pair.touch(item.box.x + item.box.width / 2, item.box.y + item.box.height / 2);
-                pair.draw(drawn);
+                pair.draw(drawn, item.name);
                 const bool at_left = item.box.x > 0;
                 pair.touch(at_left ? 0 : layout.glass_width() - 1,
                            at_left ? 0 : layout.glass_height() - 1);
                 pair.lift();
-                pair.draw(drawn);
+                pair.draw(drawn, item.name);
             }
         }
     }
@@ -262,7 +262,7 @@ int main(int argc, char** argv) {
         std::vector<Equation> equations;
         for (const Drawn& one : drawn) {
             Equation equation;
-            for (const double term : draw_terms(one.amount)) {
+            for (const double term : draw_terms(one.update)) {
                 equation.terms.push_back(term / one.all);
             }
             equation.value = one.cycles / one.all;
@@ -272,15 +272,16 @@ int main(int argc, char** argv) {
         std::vector<double> errors;
         for (const Drawn& one : drawn) {
             double predicted = one.all - one.cycles;
-            const auto terms = draw_terms(one.amount);
+            const auto terms = draw_terms(one.update);
             for (std::size_t i = 0; i < terms.size(); ++i) {
                 predicted += terms[i] * weights[i];
             }
             errors.push_back(std::abs(predicted - one.all) / one.all);
-            if (errors.back() > 0.10) {
-                std::cerr << one.layout << ": " << one.all << " cycles, predicted " << predicted
-                          << ", " << one.amount.pixels << " px " << one.amount.windows
-                          << " windows\n";
+            if (errors.back() > worth_telling || std::getenv("TELL") != nullptr) {
+                std::cerr << driver.name << ", " << one.layout << ", " << one.what << ": "
+                          << one.all << " cycles, predicted " << predicted << ", "
+                          << one.update.sent.pixels << " pixels, " << one.update.sent.windows
+                          << " windows, " << one.update.work.reads << " reads\n";
             }
         }
         std::sort(errors.begin(), errors.end());
