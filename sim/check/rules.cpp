@@ -12,7 +12,10 @@ constexpr const char* by_engine = "the engine's own rule: no pixel is drawn twic
 constexpr const char* by_hardware = "the part's data sheet, layouts/parts/mcus.json";
 
 constexpr Rule list[] = {
-    {"inside-glass", "Every item lies on the glass.", by_engine, rule::inside_glass},
+    {"inside-glass",
+     "Every item lies on the glass.",
+     "the pixels of the display, layouts/parts/displays.json",
+     rule::inside_glass},
     {"overlap",
      "Items of a page keep clear of each other; a frame has them inside its line or beside it.",
      by_engine,

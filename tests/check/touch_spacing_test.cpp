@@ -46,6 +46,14 @@ TEST(TouchSpacing, PassesASmallKeyThatStandsAlone) {
     EXPECT_TRUE(s.found("touch-spacing").empty()) << "TCH-03; touch-size speaks of it";
 }
 
+TEST(TouchSpacing, PassesALargeKeyBesideAnythingByItsSize) {
+    // They overlap, which is another rule's business; 36 px are 6.48 mm, no longer undersized.
+    sample::Sample s;
+    s.add_key({.x = 100, .y = 100, .width = 36, .height = 36});
+    s.add_key({.x = 110, .y = 100, .width = 36, .height = 36});
+    EXPECT_TRUE(must(s).empty()) << "TCH-02";
+}
+
 TEST(TouchSpacing, AdvisesAGapBetweenKeysUnlessBothAreLarge) {
     struct Row {
         int size, gap;

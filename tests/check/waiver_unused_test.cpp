@@ -1,3 +1,4 @@
+#include "sim/check/waivers.hpp"
 #include "tests/check/sample.hpp"
 
 namespace dialplate {
@@ -56,6 +57,26 @@ TEST(WaiverUnused, TellsAWaiverThatAcceptsNothing) {
         EXPECT_EQ(finding.severity, Severity::should);
         EXPECT_EQ(finding.pointer, "/waived/0");
     }
+}
+
+TEST(WaiverUnused, DoesNotTakeItemTenForItemOne) {
+    const Waiver first = waiver("touch-size", "/pages/0/items/1");
+    Finding finding;
+    finding.severity = Severity::should;
+    finding.rule = "touch-size";
+    finding.pointer = "/pages/0/items/1";
+    EXPECT_TRUE(accepts(first, finding));
+    finding.pointer = "/pages/0/items/1/size";
+    EXPECT_TRUE(accepts(first, finding)) << "a member of the item";
+    finding.pointer = "/pages/0/items/10";
+    EXPECT_FALSE(accepts(first, finding));
+}
+
+TEST(WaiverUnused, AcceptsNoMistakeInTheDocument) {
+    Finding mistake;
+    mistake.severity = Severity::error;
+    mistake.rule = "unknown-member";
+    EXPECT_FALSE(accepts(waiver("unknown-member", ""), mistake));
 }
 
 }  // namespace dialplate
