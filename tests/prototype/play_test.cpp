@@ -15,7 +15,7 @@ namespace {
 using testing::HasSubstr;
 
 constexpr const char* receiver = R"({
-"display": "2.8in-ILI9341", "turn": 90,
+"title": "Play", "display": "2.8in-ILI9341", "turn": 90,
 "mcu": {"part": "ATmega328P", "clock_mhz": 16}, "bus": {"kind": "spi", "clock_mhz": 8},
 "paints": {"ground": "#000000", "ink": "#FFFFFF"}, "palettes": {"dim": {"ink": "#A00000"}},
 "looks": {"plain": {"idle": {"ink": "ink", "fill": "ground", "edge": "ink"}}},
