@@ -59,7 +59,7 @@ Ready segments() {
     return ready(read_layout(segment_receiver, "segments.json", DIALPLATE_TREE "/layouts"));
 }
 
-const EventTime& event_named(const Ledger& ledger, const std::string& name) {
+EventTime event_named(const Ledger& ledger, const std::string& name) {
     const auto found = std::find_if(ledger.time.begin(),
                                     ledger.time.end(),
                                     [&](const EventTime& e) { return e.event == name; });
@@ -98,7 +98,7 @@ TEST(Ledger, EverySumIsTheSumOfItsItems) {
 
 TEST(Ledger, ATuningStepSendsOneCellAndItsWindow) {
     // 7,100,000 to 7,100,001: one digit. Window 11 bytes (standards BUS-04), cell 24 x 40 of 2 bytes.
-    const EventTime& step = event_named(segments().ledger, "tuning step");
+    const EventTime step = event_named(segments().ledger, "tuning step");
     EXPECT_EQ(step.bus_bytes.value, 11 + 24 * 40 * 2);
     EXPECT_EQ(step.pixels, 24 * 40);
     EXPECT_EQ(step.windows, 1);
@@ -107,7 +107,7 @@ TEST(Ledger, ATuningStepSendsOneCellAndItsWindow) {
 
 TEST(Ledger, TheWorstCarryIsThePowerOfTenThatChangesMostDigits) {
     // 9,999,999 to 10,000,000: all eight cells of the readout.
-    const EventTime& carry = event_named(segments().ledger, "worst carry");
+    const EventTime carry = event_named(segments().ledger, "worst carry");
     EXPECT_EQ(carry.bus_bytes.value, 8 * (11 + 24 * 40 * 2));
     EXPECT_THAT(carry.what, HasSubstr("from 9999999 Hz to 10000000 Hz"));
 }
@@ -131,7 +131,7 @@ TEST(Ledger, NoEventIsFasterThanTheBus) {
 }
 
 TEST(Ledger, DrawingThePageSendsEveryPixelOnce) {
-    const EventTime& page = event_named(segments().ledger, "page main");
+    const EventTime page = event_named(segments().ledger, "page main");
     EXPECT_EQ(page.pixels, 320 * 240);
     EXPECT_EQ(page.kind, EventKind::page);
 }
