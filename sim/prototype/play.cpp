@@ -66,14 +66,18 @@ private:
             wrong(root, "", "a play is an object with \"steps\", found " + describe(root));
             return;
         }
+        bool misspelt = false;
         for (const Member& member : root.members) {
             if (member.name != "steps" && member.name != "$schema") {
                 unknown(member, "", {"steps"});
+                misspelt = true;
             }
         }
         const Node* steps = root.find("steps");
         if (steps == nullptr) {
-            wrong(root, "", "a play needs the member \"steps\"");
+            if (!misspelt) {  // else it is told once, with the suggestion
+                wrong(root, "", "a play needs the member \"steps\"");
+            }
             return;
         }
         if (steps->kind != Node::Kind::list) {

@@ -109,7 +109,7 @@ TEST(Play, SaysWhereAndWhatIsWrong) {
          "goes from 0 to 30000000 Hz"},
         {"{\"steps\": [{\"set\": {\"frequency\": \"7100000\"}}]}", 1, 34, "takes a whole number"},
         {"{\"steps\": [{\"turn\": 1}", 1, 23, ""},
-        {"", 0, 0, "empty"},
+        {"", 1, 1, "empty"},
     };
     const Layout known = layout();
     for (const Row& row : rows) {
