@@ -76,19 +76,30 @@ void Canvas::shade(const Area& area, Colour top, Colour bottom) {
     }
 }
 
-void Canvas::rounded(const Area& area, double radius, Colour colour) {
-    const Area part = common_part(area, all());
+void Canvas::rounded(const Area& area, double radius, Colour top, Colour bottom) {
     const double half_width = area.width / 2.0;
     const double half_height = area.height / 2.0;
     const double r = std::min({radius, half_width, half_height});
+    const int corner = static_cast<int>(std::ceil(r));
+    const Area part = common_part(area, all());
     for (int y = part.y; y < part.bottom(); ++y) {
-        for (int x = part.x; x < part.right(); ++x) {
-            const double dx = std::abs(x + 0.5 - area.x - half_width) - (half_width - r);
-            const double dy = std::abs(y + 0.5 - area.y - half_height) - (half_height - r);
-            const double outside = std::hypot(std::max(dx, 0.0), std::max(dy, 0.0));
-            blend(x, y, colour, coverage(outside + std::min(std::max(dx, dy), 0.0) - r));
+        const Colour colour = mix(top, bottom, (y - area.y + 0.5) / area.height);
+        const bool straight = y >= area.y + corner && y < area.bottom() - corner;
+        const int cut = straight ? 0 : corner;
+        fill({area.x + cut, y, area.width - 2 * cut, 1}, colour);
+        // How far beyond the corner's centre the row is.
+        const double dy =
+            std::max(std::abs(y + 0.5 - area.y - half_height) - (half_height - r), 0.0);
+        for (int x = 0; x < cut; ++x) {
+            const double part_covered = coverage(std::hypot(std::max(r - (x + 0.5), 0.0), dy) - r);
+            blend(area.x + x, y, colour, part_covered);
+            blend(area.right() - 1 - x, y, colour, part_covered);
         }
     }
+}
+
+void Canvas::rounded(const Area& area, double radius, Colour colour) {
+    rounded(area, radius, colour, colour);
 }
 
 void Canvas::outline(const Area& area, int line, Colour colour) {

@@ -55,6 +55,8 @@ public:
     void shade(const Area& area, Colour top, Colour bottom);
     /// A box whose corners are quarter circles.
     void rounded(const Area& area, double radius, Colour colour);
+    /// The same, from `top` to `bottom`, row by row.
+    void rounded(const Area& area, double radius, Colour top, Colour bottom);
     /// An edge inside `area`, `line` pixels wide.
     void outline(const Area& area, int line, Colour colour);
     void disc(const Circle& circle, Colour colour);

@@ -101,25 +101,7 @@ void draw_plate(Canvas& canvas, const Plan& plan) {
     canvas.rounded({plan.panel.x, plan.panel.y - unit, plan.panel.width, plan.panel.height},
                    6.0 * unit,
                    tint::panel_light);
-    // The plate itself, in rows, so that it can shade from top to bottom with round corners.
-    Canvas plate(plan.panel.width, plan.panel.height);
-    plate.shade(plate.all(), tint::panel_top, tint::panel_bottom);
-    const double radius = 6.0 * unit;
-    for (int y = 0; y < plate.height(); ++y) {
-        const double from_end = std::min(y + 0.5, plate.height() - y - 0.5);
-        const double cut =
-            from_end >= radius
-                ? 0.0
-                : radius - std::sqrt(radius * radius - (radius - from_end) * (radius - from_end));
-        const int whole = static_cast<int>(cut);
-        for (int x = whole; x < plate.width() - whole; ++x) {
-            const bool edge = x == whole || x == plate.width() - whole - 1;
-            canvas.blend(plan.panel.x + x,
-                         plan.panel.y + y,
-                         plate.at(x, y),
-                         edge ? 1.0 - (cut - whole) : 1.0);
-        }
-    }
+    canvas.rounded(plan.panel, 6.0 * unit, tint::panel_top, tint::panel_bottom);
 }
 
 void draw_panel(Canvas& canvas, const Plan& plan, const Faces& faces, const std::string& title) {

@@ -121,6 +121,23 @@ TEST(Canvas, ADiscCoversTheAreaOfItsCircle) {
     EXPECT_NEAR(covered, 1256.64, 4.0);
 }
 
+TEST(Canvas, ARoundedBoxCoversItsAreaWithoutTheCorners) {
+    Canvas canvas(64, 64);
+    canvas.rounded({10, 12, 40, 30}, 9.0, 0xFFFFFF);
+    double covered = 0.0;
+    for (int y = 0; y < 64; ++y)
+        for (int x = 0; x < 64; ++x)
+            covered += (canvas.at(x, y) & 0xFFu) / 255.0;
+    // 40 x 30 less what four quarter circles leave of their squares: (4 - pi) 9^2 = 69.53.
+    EXPECT_NEAR(covered, 1200.0 - 69.53, 1.5);
+    // The same from all four corners.
+    for (int y = 0; y < 30; ++y)
+        for (int x = 0; x < 40; ++x) {
+            EXPECT_EQ(canvas.at(10 + x, 12 + y), canvas.at(49 - x, 12 + y));
+            EXPECT_EQ(canvas.at(10 + x, 12 + y), canvas.at(10 + x, 41 - y));
+        }
+}
+
 TEST(Canvas, DrawingBesideTheCanvasIsHarmless) {
     Canvas canvas(10, 10);
     canvas.fill({-5, -5, 100, 100}, 0x123456);
