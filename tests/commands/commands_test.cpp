@@ -33,7 +33,7 @@ std::string content(const fs::path& file) {
     return out.str();
 }
 
-struct Run {
+struct Outcome {
     int status = -1;
     std::string out, err;
 };
@@ -48,7 +48,7 @@ protected:
     }
 
     /// @param rest  Arguments for a shell, and where input comes from.
-    Run run(const std::string& rest, const std::string& environment = "NO_COLOR=1") {
+    Outcome run(const std::string& rest, const std::string& environment = "NO_COLOR=1") {
         const std::string out = (folder_ / "out").string();
         const std::string err = (folder_ / "err").string();
         const std::string command = "cd '" + folder_.string() + "' && " + environment + " '" +
@@ -99,7 +99,7 @@ TEST_F(Program, SaysWhatItTakesAndExitsWithTwoOnWrongUsage) {
     };
     for (const Row& row : rows) {
         SCOPED_TRACE(row.arguments);
-        const Run result = run(row.arguments);
+        const Outcome result = run(row.arguments);
         EXPECT_EQ(result.status, 2);
         EXPECT_THAT(result.err, HasSubstr(row.says));
         EXPECT_THAT(result.out, IsEmpty());
@@ -109,7 +109,7 @@ TEST_F(Program, SaysWhatItTakesAndExitsWithTwoOnWrongUsage) {
 TEST_F(Program, HelpGoesToStandardOutput) {
     for (const char* arguments : {"--help", "cost --help", "shot --help"}) {
         SCOPED_TRACE(arguments);
-        const Run result = run(arguments);
+        const Outcome result = run(arguments);
         EXPECT_EQ(result.status, 0);
         EXPECT_THAT(result.out, HasSubstr("Usage"));
         EXPECT_THAT(result.err, IsEmpty());
@@ -121,7 +121,7 @@ TEST_F(Program, MistakesInALayoutGoToStandardErrorWithTheirPlace) {
     for (const char* command :
          {"check broken.json", "cost broken.json", "shot broken.json -o a.png"}) {
         SCOPED_TRACE(command);
-        const Run result = run(command);
+        const Outcome result = run(command);
         EXPECT_EQ(result.status, 2);
         EXPECT_THAT(result.err, HasSubstr("broken.json:2:3: error: "));
         EXPECT_THAT(result.out, IsEmpty());
@@ -130,20 +130,20 @@ TEST_F(Program, MistakesInALayoutGoToStandardErrorWithTheirPlace) {
 }
 
 TEST_F(Program, AMissingFileIsUnusableInput) {
-    const Run result = run("cost nowhere.json");
+    const Outcome result = run("cost nowhere.json");
     EXPECT_EQ(result.status, 2);
     EXPECT_THAT(result.err, HasSubstr("nowhere.json"));
 }
 
 TEST_F(Program, ChecksTheFirstExampleWithoutAMust) {
-    const Run result = run("check '" + coast + "'");
+    const Outcome result = run("check '" + coast + "'");
     EXPECT_EQ(result.status, 0) << result.out;
     EXPECT_THAT(result.err, IsEmpty());
     EXPECT_THAT(result.out, HasSubstr("0 must"));
 }
 
 TEST_F(Program, FindsFaultWithTheCrowdedExample) {
-    const Run result = run("check --json '" + crowded + "'");
+    const Outcome result = run("check --json '" + crowded + "'");
     EXPECT_EQ(result.status, 1);
     const auto json = nlohmann::json::parse(result.out);
     EXPECT_GT(json["counts"]["must"], 0);
@@ -162,12 +162,12 @@ TEST_F(Program, FindsFaultWithTheCrowdedExample) {
 }
 
 TEST_F(Program, WritesSarif) {
-    const Run result = run("check --sarif '" + crowded + "'");
+    const Outcome result = run("check --sarif '" + crowded + "'");
     EXPECT_EQ(nlohmann::json::parse(result.out)["version"], "2.1.0");
 }
 
 TEST_F(Program, CostsAsJsonUnderTheAgreedNames) {
-    const Run result = run("cost --json '" + coast + "'");
+    const Outcome result = run("cost --json '" + coast + "'");
     ASSERT_EQ(result.status, 0) << result.err;
     const auto json = nlohmann::json::parse(result.out);
     EXPECT_EQ(json["mcu"], "ATmega328P");
@@ -197,20 +197,20 @@ TEST_F(Program, CostsAsJsonUnderTheAgreedNames) {
 }
 
 TEST_F(Program, SeveralLayoutsGiveAnArrayInTheirOrder) {
-    const Run result = run("cost --json '" + coast + "' '" + coast + "'");
+    const Outcome result = run("cost --json '" + coast + "' '" + coast + "'");
     const auto json = nlohmann::json::parse(result.out);
     ASSERT_EQ(json.size(), 2U);
     EXPECT_EQ(json[0], json[1]);
 }
 
 TEST_F(Program, ReadsALayoutFromStandardInput) {
-    const Run piped = run("cost --json - < '" + coast + "'");
+    const Outcome piped = run("cost --json - < '" + coast + "'");
     EXPECT_EQ(piped.status, 0) << piped.err;
     EXPECT_EQ(nlohmann::json::parse(piped.out)["file"], "-");
 }
 
 TEST_F(Program, PlainTextHasNoEscapesAndTheAccountOfEverything) {
-    const Run result = run("cost '" + coast + "'", "TERM=xterm");
+    const Outcome result = run("cost '" + coast + "'", "TERM=xterm");
     EXPECT_THAT(result.out, Not(HasSubstr("\x1b")));
     EXPECT_THAT(result.out, HasSubstr("tuning step"));
     EXPECT_THAT(result.out, HasSubstr("left"));
@@ -222,11 +222,12 @@ TEST_F(Program, PhotographsTheGlassAtEveryZoom) {
         int width, height;
     };
     for (const Row& row : {Row{1, 320, 240}, Row{3, 960, 720}}) {
-        const Run result = run("shot '" + coast + "' -o a.png --zoom " + std::to_string(row.zoom));
+        const Outcome result =
+            run("shot '" + coast + "' -o a.png --zoom " + std::to_string(row.zoom));
         ASSERT_EQ(result.status, 0) << result.err;
         EXPECT_EQ(png_size(content(folder_ / "a.png")), std::pair(row.width, row.height));
     }
-    const Run piped = run("shot '" + coast + "' -o -");
+    const Outcome piped = run("shot '" + coast + "' -o -");
     EXPECT_EQ(png_size(piped.out), std::pair(320, 240));
     EXPECT_THAT(piped.err, IsEmpty());
 }
@@ -255,7 +256,7 @@ TEST_F(Program, NothingIsWrittenWhenAWishCannotBeMet) {
     };
     for (const Row& row : rows) {
         SCOPED_TRACE(row.option);
-        const Run result = run("shot '" + coast + "' -o a.png " + row.option);
+        const Outcome result = run("shot '" + coast + "' -o a.png " + row.option);
         EXPECT_EQ(result.status, 2);
         EXPECT_THAT(result.err, HasSubstr(row.says));
         EXPECT_EQ(content(folder_ / "a.png"), "old");
@@ -263,7 +264,8 @@ TEST_F(Program, NothingIsWrittenWhenAWishCannotBeMet) {
 }
 
 TEST_F(Program, WeighsFacesAtEverySize) {
-    const Run result = run("faces figures24.bdf legend9.bdf --size 9,24 --json --chars 0123456789");
+    const Outcome result =
+        run("faces figures24.bdf legend9.bdf --size 9,24 --json --chars 0123456789");
     const auto json = nlohmann::json::parse(result.out);
     for (const auto& face : json["faces"]) {
         EXPECT_EQ(face["glyphs"], 10);
@@ -273,7 +275,7 @@ TEST_F(Program, WeighsFacesAtEverySize) {
 }
 
 TEST_F(Program, AMissingFontIsUnusableInput) {
-    const Run result = run("faces nosuch.ttf --size 20");
+    const Outcome result = run("faces nosuch.ttf --size 20");
     EXPECT_EQ(result.status, 2);
     EXPECT_THAT(result.err, HasSubstr("there is no font file \"nosuch.ttf\""));
 }
