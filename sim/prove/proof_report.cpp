@@ -1,0 +1,156 @@
+#include "sim/prove/proof_report.hpp"
+
+#include "sim/emit/text.hpp"
+#include "sim/layout/colour.hpp"
+
+#include <cstdio>
+#include <fstream>
+
+namespace dialplate {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+std::string said(const std::optional<std::uint8_t>& byte, bool command) {
+    if (!byte) return "nothing";
+    return (command ? "command " : "data ") + hexadecimal(*byte);
+}
+
+std::string difference_text(const FirstDifference& first) {
+    return "byte " + std::to_string(first.byte) + " of the bus is " +
+           said(first.actual, first.actual_command) + " in place of " +
+           said(first.expected, first.expected_command) + " (" + first.place + "), while " +
+           first.during;
+}
+
+/// Empty: all is well.
+std::string failure(const Proof& proof) {
+    if (!proof.refusal.empty()) return proof.refusal;
+    std::string text;
+    const auto add = [&text](const std::string& what) {
+        text += (text.empty() ? "" : "; ") + what;
+    };
+    if (proof.compared.first) add(difference_text(*proof.compared.first));
+    if (!proof.compared.trouble.empty()) add(proof.compared.trouble);
+    if (proof.bus_faults() != 0) {
+        const auto part = [](std::int64_t count, const std::string& name) {
+            return count == 0 ? std::string{} : ' ' + std::to_string(count) + ' ' + name;
+        };
+        add("bus faults:" + part(proof.faults.collisions, "collisions") +
+            part(proof.faults.overruns, "overruns") +
+            part(proof.faults.edges_while_shifting, "edges while a byte shifts") +
+            part(proof.compared.unknown_commands, "unknown commands") +
+            part(proof.compared.bad_windows, "bad windows") +
+            part(proof.compared.short_windows, "windows not filled") +
+            part(proof.compared.stray_bytes, "stray bytes"));
+    }
+    if (proof.flash_left < 0) {
+        add("flash is over the budget by " + std::to_string(-proof.flash_left) + " bytes");
+    }
+    if (proof.ram_left < 0) {
+        add("RAM is over the budget by " + std::to_string(-proof.ram_left) + " bytes");
+    }
+    return text;
+}
+
+Json byte_json(const std::optional<std::uint8_t>& byte) {
+    return byte ? Json(*byte) : Json(nullptr);
+}
+
+std::uint32_t shown(std::uint16_t colour) {
+    return expand_rgb565(colour);
+}
+
+}  // namespace
+
+std::string proof_text(const Proof& proof) {
+    const std::string wrong = failure(proof);
+    std::string text = proof.layout + ": " + (proof.ok() ? "ok" : "failed");
+    if (!wrong.empty()) text += ": " + wrong;
+    text += '\n';
+    if (!proof.refusal.empty()) return text;
+    text += "  " + std::to_string(proof.compared.bytes) + " bytes on the bus in " +
+            std::to_string(proof.compared.services) + " services, " +
+            std::to_string(proof.compared.bytes_different) + " different; " +
+            std::to_string(proof.compared.frames) + " frames, " +
+            std::to_string(proof.compared.pixels_different) + " pixels different; " +
+            std::to_string(proof.bus_faults()) + " bus faults\n";
+    const auto against = [](std::int64_t predicted, const char* how, std::int64_t found) {
+        return std::to_string(predicted) + " bytes predicted, " + std::to_string(found) + ' ' + how;
+    };
+    text += "  flash " + against(proof.flash_predicted, "linked", proof.flash_linked) + "; RAM " +
+            against(proof.ram_predicted, "measured", proof.ram_measured) + '\n';
+    for (const ProvenTime& time : proof.time) {
+        text += "  " + time.event + ": ";
+        if (time.predicted) {
+            char part[32];
+            std::snprintf(part,
+                          sizeof part,
+                          " (%+.1f %%)",
+                          100.0 * (static_cast<double>(time.predicted->value) /
+                                       static_cast<double>(time.measured.value) -
+                                   1.0));
+            text += std::to_string(time.predicted->value) + " cycles predicted" + part + ", ";
+        }
+        text += std::to_string(time.measured.value) + " measured\n";
+    }
+    return text;
+}
+
+Json proof_json(const Proof& proof) {
+    Json time = Json::array();
+    for (const ProvenTime& one : proof.time) {
+        time.push_back({{"event", one.event},
+                        {"predicted", one.predicted ? Json(one.predicted->value) : Json(nullptr)},
+                        {"measured", one.measured.value}});
+    }
+    Json json = {{"layout", proof.layout},
+                 {"toolchain", proof.toolchain},
+                 {"flash", {{"predicted", proof.flash_predicted}, {"linked", proof.flash_linked}}},
+                 {"ram", {{"predicted", proof.ram_predicted}, {"measured", proof.ram_measured}}},
+                 {"frames", proof.compared.frames},
+                 {"pixels_different", proof.compared.pixels_different},
+                 {"bus_bytes_different", proof.compared.bytes_different},
+                 {"bus_faults", proof.bus_faults()},
+                 {"time", time},
+                 {"ok", proof.ok()}};
+    if (!proof.ok()) json["failure"] = failure(proof);
+    if (const auto& first = proof.compared.first) {
+        json["first_difference"] = {{"byte", first->byte},
+                                    {"expected", byte_json(first->expected)},
+                                    {"actual", byte_json(first->actual)},
+                                    {"place", first->place},
+                                    {"during", first->during}};
+    }
+    return json;
+}
+
+std::vector<std::filesystem::path> write_pictures(const Proof& proof,
+                                                  const std::filesystem::path& directory) {
+    std::vector<std::filesystem::path> written;
+    if (!proof.pictures) return written;
+    const Pictures& p = *proof.pictures;
+    const auto write = [&](const std::string& name, auto colour_at) {
+        const std::filesystem::path path =
+            directory / (std::filesystem::path(proof.layout).stem().string() + '-' + name + ".ppm");
+        std::string bytes =
+            "P6\n" + std::to_string(p.width) + ' ' + std::to_string(p.height) + "\n255\n";
+        for (std::size_t i = 0; i < p.expected.size(); ++i) {
+            const std::uint32_t colour = colour_at(i);
+            for (const int shift : {16, 8, 0}) {
+                bytes += static_cast<char>(colour >> shift & 0xFF);
+            }
+        }
+        std::ofstream file(path, std::ios::binary);
+        file << bytes;
+        file.close();
+        if (file) written.push_back(path);
+    };
+    write("expected", [&](std::size_t i) { return shown(p.expected[i]); });
+    write("actual", [&](std::size_t i) { return shown(p.actual[i]); });
+    write("difference",
+          [&](std::size_t i) { return p.expected[i] == p.actual[i] ? 0U : 0xFFFFFFU; });
+    return written;
+}
+
+}  // namespace dialplate
