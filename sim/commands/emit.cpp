@@ -63,6 +63,11 @@ void report(const Wish& wish, const Emission& emission, const DirectoryWritten& 
 }
 
 void emit_into(const Wish& wish, ExitStatus& status) {
+    if (wish.directory.empty() || wish.directory == "-") {
+        complain("--output: emit writes a directory, and not to standard output");
+        status.add(ExitStatus::unusable);
+        return;
+    }
     const std::optional<Loaded> loaded = load_and_build(wish.layout);
     if (!loaded) {
         status.add(ExitStatus::unusable);

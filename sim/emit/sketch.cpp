@@ -112,7 +112,7 @@ bool is_step(const Action& action) {
 /// What the keys of the layout do, and which conditions that needs.
 struct KeyCases {
     std::string cases;
-    bool released = false, tapped = false, steps = false;
+    bool released = false, tapped = false, held = false, steps = false;
 };
 
 KeyCases key_cases(const Emitting& it) {
@@ -130,7 +130,8 @@ KeyCases key_cases(const Emitting& it) {
             (held ? all.tapped : all.released) = true;
         }
         if (!hold.empty()) {
-            lines += "            if (event.what == dialplate::KeyMotion::hold) " + hold + '\n';
+            lines += "            if (held) " + hold + '\n';
+            all.held = true;
         }
         all.cases += lines + "            break;\n";
         all.steps = all.steps || is_step(key.tap) || is_step(key.hold);
@@ -152,6 +153,9 @@ std::string key_function(const KeyCases& keys) {
             "    // Keys that repeat or are held: a release after the hold is no tap.\n"
             "    const bool tapped = (released && !event.held) || event.what == "
             "dialplate::KeyMotion::repeat;\n";
+    }
+    if (keys.held) {
+        text += "    const bool held = event.what == dialplate::KeyMotion::hold;\n";
     }
     return text + "    switch (event.key) {\n" + keys.cases +
            "        default:\n            break;\n    }\n}\n";

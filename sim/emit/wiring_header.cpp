@@ -11,17 +11,19 @@ namespace dialplate {
 namespace {
 
 constexpr std::string_view head =
-    R"(// The wires of "@title@": the one file to change for another wiring. Written by dialplate, which keeps
-// your changes when it emits again; delete this file to have it written anew.
+    R"(// The wires of "@title@": the one file to change for another wiring.
+// Written by dialplate, which keeps your changes when it emits again; delete this file to have it written
+// anew.
 //
 // Before you switch on:
-//   - Most modules take 3.3 V on their logic lines@limit@. From a microcontroller at 5 V every
-//     line into the display and into the touch converter needs a level shifter or a divider (1 kOhm in the
-//     line, 2 kOhm to ground); a series resistor alone only leans on the input's protection diode.
+//   - Most modules take 3.3 V on their logic lines@limit@.
+//     From a microcontroller at 5 V every line into the display and into the touch converter needs a level
+//     shifter or a divider (1 kOhm in the line, 2 kOhm to ground); a series resistor alone only leans on
+//     the input's protection diode.
 //   - The touch converter is a chip of its own: it wants a slower clock than the display, about 2.5 MHz at
 //     most, and has its own select line.
-//   - The back light draws tens of milliamperes@backlight@: feed it from the supply,
-//     through a transistor if it is to be switched, never from a logic pin.
+//   - The back light draws tens of milliamperes@backlight@:
+//     feed it from the supply, through a transistor if it is to be switched, never from a logic pin.
 #pragma once
 
 )";
@@ -29,7 +31,8 @@ constexpr std::string_view head =
 constexpr std::string_view clock_check = R"(#ifndef F_CPU
 #define F_CPU @hertz@UL
 #endif
-static_assert(F_CPU == @hertz@UL, "the layout says @mhz@ MHz: change mcu.clock_mhz there, and emit again");
+static_assert(F_CPU == @hertz@UL,
+              "the layout says @mhz@ MHz: change mcu.clock_mhz there, and emit again");
 
 )";
 
@@ -56,8 +59,8 @@ using Touch = dialplate::TouchSerial<@clock@,  // @clock_name@
                                      @select@,  // @select_name@
                                      @pen@>;  // @pen_name@
 
-/// From readings of the sheet to pixels, in 1/65536: x of raw x, of raw y, offset; then y. A first guess (a sheet
-/// that reads 200 to 3900 and is not mirrored): measure yours with calibrate_touch() of
+/// From readings of the sheet to pixels, in 1/65536: x of raw x, of raw y, offset; then y. A first guess, for
+/// a sheet that reads 200 to 3900 and is not mirrored: measure yours with calibrate_touch() of
 /// src/dialplate/touch_calibration.hpp.
 constexpr dialplate::TouchCalibration calibration = {{@x_of_x@, @x_of_y@, @x_offset@},
                                                      {@y_of_x@, @y_of_y@, @y_offset@}};

@@ -80,7 +80,7 @@ class Stage {
 public:
     explicit Stage(const fs::path& beginning) {
         std::string name = beginning.string() + "XXXXXX";
-        if (::mkdtemp(name.data()) == nullptr) fail("write beside", beginning, errno);
+        if (::mkdtemp(name.data()) == nullptr) fail("write into", beginning.parent_path(), errno);
         path_ = name;
     }
     ~Stage() {
