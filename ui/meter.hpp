@@ -43,16 +43,19 @@ struct MeterArt {
         }
     }
 
+    /// Sends the next run of one paint that differs. The turn of the pieces is the place along the bar, so
+    /// that no slice looks at what earlier ones have dealt with.
     static void draw(Brush& pen, Spot item, const Job& job) {
         const Image& rom = pen.rom;
         const Rect r = read_rect(rom, word(item.at + item::place));
         const uint8_t flags = rom.u8(word(item.at + meter::flags));
         const bool upright = Parts::upright && (flags & meter::upright);
         const uint16_t length = upright ? r.h : r.w;
+        const uint16_t longest = pen.band_rows(upright ? r.w : r.h);
         const Bar is{job.cells, static_cast<uint16_t>(job.target)};
         const Bar was = on_glass(item.shown);
         uint16_t next = 0;
-        for (uint16_t at = 0; at < length; at = next) {
+        for (uint16_t at = pen.pieces.turn(); at < length; at = next) {
             next = length;
             uint8_t paint = paint_at(rom, item.at, is, at, next);
             const uint8_t paint_was = paint_at(rom, item.at, was, at, next);
@@ -63,17 +66,22 @@ struct MeterArt {
                     byte(static_cast<unsigned>(block) + rom.u8(word(item.at + meter::gap)));
                 const uint8_t into = byte(at % pitch);
                 const bool lit = into < block;
-                next = smaller(next, word(at - into + (lit ? block : pitch)));
+                if (changed) {
+                    next = smaller(next, word(at - into + (lit ? block : pitch)));
+                }
                 if (!lit) {
                     paint = rom.u8(word(item.at + meter::gap_paint));
                     changed = job.whole;
                 }
             }
             if (changed) {
-                const uint16_t run = word(next - at);
-                pen.fill(upright ? Rect{r.x, word(r.y + length - next), r.w, run}
-                                 : Rect{word(r.x + at), r.y, run, r.h},
-                         pen.colour(paint));
+                const uint16_t run = smaller(longest, word(next - at));
+                const Rect part = upright ? Rect{r.x, word(r.y + length - at - run), r.w, run}
+                                          : Rect{word(r.x + at), r.y, run, r.h};
+                pen.pieces.go_straight_to_it();
+                pen.fill(part, pen.colour(paint));
+                pen.pieces.go_on_to(word(at + run), true);
+                return;
             }
         }
     }
