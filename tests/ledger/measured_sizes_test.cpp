@@ -64,14 +64,15 @@ TEST_F(MeasuredSizes, AgreeWithTheCompiledEngine) {
         // Engines at the rim of what is likely may be further off than the likely ones held out.
         EXPECT_NEAR(
             static_cast<double>(predicted), compiled, compiled * 1.5 * measured::worst_error)
-            << "run measure_sizes: the engine has changed";
+            << "the engine has changed: build the target measure";
     }
 }
 
 TEST_F(MeasuredSizes, HoldStateAndStackOfTheCompiledEngine) {
     const Compiled whole = compiler_.compile({.parts = PartSet{all_parts}});
-    EXPECT_EQ(whole.state, measured::engine_state) << "run measure_sizes: the engine has changed";
-    EXPECT_EQ(whole.stack, measured::stack) << "run measure_sizes: the engine has changed";
+    // A change of the engine may move a register or two to the stack before the table is renewed.
+    EXPECT_NEAR(whole.state, measured::engine_state, 4) << "build the target measure";
+    EXPECT_NEAR(whole.stack, measured::stack, 16) << "build the target measure";
 }
 
 TEST_F(MeasuredSizes, HoldTheDriversAsCompiled) {
@@ -84,7 +85,8 @@ TEST_F(MeasuredSizes, HoldTheDriversAsCompiled) {
                                         .driver = number,
                                         .bytes_per_pixel = driver.bytes_per_pixel})
                               .flash;
-        EXPECT_NEAR(driver.bytes, flash - none, 30) << "run measure_sizes: a driver has changed";
+        EXPECT_NEAR(driver.bytes, flash - none, 30)
+            << "a driver has changed: build the target measure";
     }
 }
 
