@@ -9,16 +9,16 @@ namespace dialplate::measured {
 struct Drawing {
     BusKind kind;
     double terms[8];
-    int updates;        ///< Run and timed.
+    int updates;          ///< Run and timed.
     double median_error;  ///< Of the whole time of an update, as a part of it.
     double worst_error;
 };
 // clang-format off
 inline constexpr Drawing drawing[] = {
-    {BusKind::spi, {-4.66, 4.42, 294.27, -21.73, -2236.31, 58.25, 780.24, -1590.85}, 236, 0.0343601, 0.255863},
-    {BusKind::spi_timed, {-2.58, 6.85, 282.78, -29.07, -2389.37, 58.27, 778.63, -1409.19}, 236, 0.0389008, 0.267938},
-    {BusKind::usart_spi, {-2.03, 7, 255.97, -41.86, -2379.38, 58.23, 775.78, -1316.84}, 236, 0.0419057, 0.277557},
-    {BusKind::parallel8, {-0.71, 4.34, 271.65, 23.12, -2853.64, 57.12, 694.15, -839.24}, 236, 0.06644, 0.390443},
+    {BusKind::spi, {-2.04, 5.17, 168.55, -35.27, -651.98, 45.83, 767.68, 1124.09}, 236, 0.0328785, 0.273075},
+    {BusKind::spi_timed, {-0.61, 7.61, 185.66, -42.06, -770.39, 45.04, 765.19, 1371.7}, 236, 0.0371563, 0.286874},
+    {BusKind::usart_spi, {-0.59, 7.77, 173.53, -55.15, -751.91, 44.83, 762.73, 1458.33}, 236, 0.0408768, 0.297314},
+    {BusKind::parallel8, {-0.89, 5.04, 155.41, 6.75, -860.56, 41.56, 684.11, 2594.16}, 236, 0.069653, 0.413951},
 };
 // clang-format on
 
