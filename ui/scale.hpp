@@ -20,6 +20,7 @@ struct ScaleArt {
 
     static constexpr uint8_t shown_bytes = 4;  // scale pixel of the value
     static constexpr uint8_t half_pointer = 1;
+    static constexpr uint8_t columns_a_slice = 64, sent_a_slice = 16;
     static constexpr uint8_t below_ticks = 2;  // blank rows between a major tick and its label
 
     static bool differs(const Image& rom, const State& values, Spot item) {
@@ -114,17 +115,17 @@ private:
         int32_t to_pointer_;
     };
 
-    // Sends columns that differ, from the one whose turn it is until the slice is full. False: none left.
+    // Looks at some columns from the one whose turn it is, and sends those that differ. False: none left.
     static bool draw_columns(
         Brush& pen, uint16_t item, const Rect& r, const Stand& is, const Stand& was, bool whole) {
         const Image& rom = pen.rom;
         const uint8_t rows = tick_rows(rom, item);
         const uint16_t ground = pen.colour_at(word(item + scale::ground));
+        const uint16_t tick_ink = pen.colour_at(word(item + scale::ink));
         uint16_t x = pen.pieces.turn();
+        const uint16_t end = smaller(r.w, word(x + columns_a_slice));
         Columns now(rom, item, is, x), before(rom, item, was, x);
-        uint16_t left = pen.band_rows(rows);
-        bool sent = false;
-        for (; x < r.w && left != 0; ++x) {
+        for (uint8_t left = sent_a_slice; x < end && left != 0; ++x) {
             const uint8_t what = now.next();
             if (what == before.next() && !whole) {
                 continue;
@@ -135,14 +136,14 @@ private:
                                 : pointer    ? byte(rows - 1u)
                                              : rom.u8(word(item + what));
             pen.bus().window(word(r.x + x), r.y, 1, rows);
-            pen.bus().push(pen.colour_at(word(item + (pointer ? scale::pointer_ink : scale::ink))),
+            pen.bus().push(pointer ? pen.colour_at(word(item + scale::pointer_ink)) : tick_ink,
                            ink);
             pen.bus().push(ground, word(static_cast<unsigned>(rows) - ink));
             --left;
-            sent = true;
         }
-        pen.pieces.go_on_to(x, sent);
-        return sent;
+        const bool looked = x != pen.pieces.turn();
+        pen.pieces.go_on_to(x, looked);
+        return looked;
     }
 
     // The glyphs of a label, last first: digits, with a point before the decimals.
