@@ -7,7 +7,7 @@ libfreetype-dev nlohmann-json3-dev libcli11-dev libgtest-dev libgmock-dev libben
 fonts-dejavu-core'
 
 # To test, besides. COMMAND=PACKAGE: only when the command is not there, whoever brought it.
-packages_to_test='clang-format=clang-format clang++=clang avr-g++=gcc-avr avr-libc libsimavr-dev
+packages_to_test='clang-format=clang-format clang++=clang libclang-rt-dev avr-g++=gcc-avr avr-libc libsimavr-dev
 Xvfb=xvfb xvfb-run=xvfb xdotool=xdotool import=imagemagick node=nodejs npm=npm'
 
 # Prints those of the packages named that are missing.
