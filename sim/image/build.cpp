@@ -38,8 +38,6 @@ int value_bytes(ValueType type) {
 /// A block that is placed as a whole, with the header field that points at its table.
 class Writer {
 public:
-    explicit Writer(const Layout& layout) : layout_(layout) {}
-
     [[nodiscard]] int here() const { return static_cast<int>(out_.size()); }
     /// Appends a block; offsets to places inside it and to texts become real. @pre texts were placed.
     void append(const ByteBlock& block) {
@@ -73,7 +71,6 @@ public:
     std::vector<std::uint8_t> take() { return std::move(out_); }
 
 private:
-    const Layout& layout_;
     std::vector<std::uint8_t> out_;
     std::vector<int> text_places_;
 };
@@ -137,7 +134,7 @@ Building build_image(const Layout& layout) {
     building.findings.insert(
         building.findings.end(), tables.findings.begin(), tables.findings.end());
 
-    Writer out(layout);
+    Writer out;
     write_header(out, layout, tables);
     const auto part = [&](Bytes& share, auto write) {
         const int before = out.here();

@@ -26,7 +26,7 @@ std::u32string digits_between(std::int64_t low, std::int64_t high, int drop) {
     if (all) greatest = b >= 9 || a >= 9 ? 9 : static_cast<int>(b);
     std::u32string digits;
     for (int d = 0; d <= greatest; ++d)
-        digits.push_back(static_cast<char32_t>(U'0' + d));
+        digits.push_back(U'0' + static_cast<char32_t>(d));
     return digits;
 }
 
