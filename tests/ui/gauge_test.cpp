@@ -84,13 +84,22 @@ TEST(Scale, PutsTicksAtMultiplesAndThePointerAtTheValue) {
     for (const std::int32_t value : {50000, 7100000, 7100100, 7103700, 99999900, 0}) {
         page.set("count", value);
         SCOPED_TRACE(value);
+        const std::vector<std::uint16_t> glass = page.prototype->glass();
         for (int x = 0; x < 201; ++x) {
             const double units = value + (x - 100) * 100.0;
             const bool pointer = std::abs(x - 100) <= 1;
             const bool minor = std::fmod(units, 1000.0) == 0,
                        major = std::fmod(units, 10000.0) == 0;
-            ASSERT_EQ(page.at(x, 0), pointer ? red : minor || major ? white : black) << x;
-            ASSERT_EQ(page.at(x, 6), pointer ? red : major ? white : black) << x;
+            ASSERT_EQ(glass[static_cast<std::size_t>(x)],
+                      pointer          ? red
+                      : minor || major ? white
+                                       : black)
+                << x;
+            ASSERT_EQ(glass[static_cast<std::size_t>(6 * 240 + x)],
+                      pointer ? red
+                      : major ? white
+                              : black)
+                << x;
         }
     }
 }
