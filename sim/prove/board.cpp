@@ -14,13 +14,12 @@
 #include <simavr/sim_interrupts.h>
 #include <simavr/sim_io.h>
 
-#if defined(__SANITIZE_ADDRESS__)
-// libsimavr never frees its interrupt lines and the symbols of a firmware.
+// Asked by the address sanitizer, in a build that has it: libsimavr never frees its interrupt lines and the
+// symbols of a firmware.
 extern "C" const char* __lsan_default_suppressions();
 extern "C" const char* __lsan_default_suppressions() {
     return "leak:libsimavr";
 }
-#endif
 
 namespace dialplate {
 namespace {
