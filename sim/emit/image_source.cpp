@@ -9,13 +9,9 @@ std::string image_source(const Emitting& it) {
 // What the bytes mean: src/dialplate/image.md. Written by dialplate; a change is lost when it emits again.
 #include "layout.hpp"
 
-#ifndef PROGMEM
-#define PROGMEM
-#endif
-
 namespace layout {
 
-const uint8_t image_bytes[image_size] PROGMEM = {)",
+const uint8_t image_bytes[image_size] DIALPLATE_IN_FLASH = {)",
                               {{"title", in_comment(it.layout.title)}});
     for (std::size_t i = 0; i < it.built.bytes.size(); ++i) {
         text += i % bytes_per_line == 0 ? "\n    " : " ";

@@ -109,11 +109,10 @@ std::string read_me(const Emitting& it) {
          {"ram",
           "The screen takes " + std::to_string(it.memory_bytes) +
               " bytes of RAM for values and for what the glass shows, and the engine's own state." +
-              (far ? "\n\nThe image is read by near pointers: it must lie below 64 KiB of flash, "
-                     "where the "
-                     "linker puts constants, before the program. Other constants in flash come "
-                     "there too; keep "
-                     "all of them together below 60,000 bytes."
+              (far ? "\n\nThe image is read by near pointers, which reach 64 KiB of flash: "
+                     "`DIALPLATE_IN_FLASH` (`src/dialplate/flash_bytes.hpp`) has the linker put it "
+                     "in "
+                     "front of all other constants, however many your sketch has."
                    : "")},
          {"limit", figure(display.logic_absolute_max_v, " V at the very most")},
          {"backlight", figure(display.backlight_ma, " mA")}});

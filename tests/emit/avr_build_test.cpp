@@ -63,14 +63,24 @@ void report_size(const std::string& what, const fs::path& elf) {
     testing::Test::RecordProperty("ram", data + bss);
 }
 
-/// An AVR reads the image by 16-bit pointers: it has to lie whole below 64 KiB (`avr-nm -S`: address, size).
-void expect_image_in_near_flash(const fs::path& elf, const BuiltImage& built) {
+struct InFlash {
+    unsigned long at = 0, size = 0;
+};
+
+/// Where the linker put the image (`avr-nm -S`: address, size).
+InFlash image_in(const fs::path& elf) {
     const Ran names = run_shell("avr-nm -S '" + elf.string() + "' | grep image_bytes");
     std::istringstream in(names.output);
-    unsigned long at = 0, size = 0;
-    ASSERT_TRUE(in >> std::hex >> at >> size) << names.output;
-    EXPECT_EQ(size, built.bytes.size());
-    EXPECT_LT(at + size, 0x10000UL);
+    InFlash image;
+    EXPECT_TRUE(in >> std::hex >> image.at >> image.size) << names.output;
+    return image;
+}
+
+/// An AVR reads the image by 16-bit pointers: it has to lie whole below 64 KiB.
+void expect_image_in_near_flash(const fs::path& elf, const BuiltImage& built) {
+    const InFlash image = image_in(elf);
+    EXPECT_EQ(image.size, built.bytes.size());
+    EXPECT_LT(image.at + image.size, 0x10000UL);
 }
 
 class AvrBuild : public testing::TestWithParam<std::string> {
@@ -185,6 +195,45 @@ TEST(AvrBuilds, CompileForEveryBusOnEveryPart) {
             }
         }
     }
+}
+
+/// Three tables of 30,000 bytes, as a sketch with melodies or a list of stations may have.
+constexpr const char* large_tables = R"(#include <avr/io.h>
+#include <avr/pgmspace.h>
+#include <stdint.h>
+extern const uint8_t first_table[30000], second_table[30000], third_table[30000];
+const uint8_t first_table[30000] PROGMEM = {1};
+const uint8_t second_table[30000] PROGMEM = {2};
+const uint8_t third_table[30000] PROGMEM = {3};
+__attribute__((constructor)) static void keep_them() {
+    GPIOR0 = pgm_read_byte(first_table + GPIOR1);
+    GPIOR0 = pgm_read_byte(second_table + GPIOR1);
+    GPIOR0 = pgm_read_byte(third_table + GPIOR1);
+}
+)";
+
+TEST(AvrBuilds, KeepTheImageNearHoweverMuchElseIsInFlash) {
+    if (!have_compiler()) GTEST_SKIP() << "needs the packages gcc-avr and avr-libc";
+    const Loaded it = load_example(std::string(DIALPLATE_TREE) + "/layouts/bench-standard.json");
+    ASSERT_EQ(it.layout.mcu.name, "ATmega2560");
+    const fs::path directory =
+        emitted_into("crowded-flash", emit(it.layout, it.image, Example::driver));
+    // With -flto what is compiled last comes first.
+    std::ofstream(directory / "z_tables.cpp") << large_tables;
+    const auto link = [&](const std::string& name) {
+        const fs::path elf = directory / name;
+        const Ran built = run_shell("cd '" + directory.string() + "' && avr-g++" +
+                                    target(it.layout) + bare_flags + "*.cpp -o " + name);
+        EXPECT_EQ(built.output, "");
+        return elf;
+    };
+    expect_image_in_near_flash(link("near.elf"), it.image);
+    // As any other constant it would not be: what the section is for.
+    const Ran changed = run_shell("cd '" + directory.string() +
+                                  "' && sed -i 's/DIALPLATE_IN_FLASH/PROGMEM/' image.cpp");
+    ASSERT_EQ(changed.status, 0) << changed.output;
+    const InFlash far = image_in(link("far.elf"));
+    EXPECT_GT(far.at + far.size, 0x10000UL);
 }
 
 TEST(OtherProcessors, TakeTheSketchWithTheirBoardsFunctions) {
