@@ -5,28 +5,26 @@
 //     PIXEL   bytes of a pixel on the wire, 2 or 3
 //     DRIVER  0 none: two empty functions; 1 SPI polled, 2 SPI timed, 3 USART as SPI, 4 parallel
 #include "tests/firmware/chosen_parts.hpp"
-#include "ui/mcu/display_bus.hpp"
 #include "ui/mcu/flash_bytes.hpp"
+#include "ui/screen.hpp"
+
+#include <stdint.h>
+
+#if defined(__AVR__) && __AVR_ARCH__ != 103
+#include "ui/mcu/display_bus.hpp"
 #include "ui/mcu/parallel8.hpp"
 #include "ui/mcu/spi_polled.hpp"
 #include "ui/mcu/spi_timed.hpp"
 #include "ui/mcu/usart_spi.hpp"
-#include "ui/screen.hpp"
 
 #include <avr/io.h>
 #include <avr/pgmspace.h>
-
-#include <stdint.h>
+#else
+// Somewhere outside that the compiler knows nothing about, under the AVR's names; the linker is told where.
+extern volatile uint8_t GPIOR0, GPIOR1, GPIOR2, TCNT1;
+#endif
 
 using namespace dialplate;
-
-struct Panel {
-    using Controller = Ili9341;
-    static constexpr uint8_t address_mode = 0x28;
-    static constexpr uint16_t column_offset = 0, page_offset = 0;
-    static constexpr uint8_t bytes_per_pixel = PIXEL;
-    static constexpr bool inverted = false;
-};
 
 #if DRIVER == 0
 struct Bus {
@@ -38,7 +36,16 @@ struct Bus {
         asm volatile("" : : "r"(colour), "r"(count));
     }
 };
-#elif DRIVER == 1
+#else
+struct Panel {
+    using Controller = Ili9341;
+    static constexpr uint8_t address_mode = 0x28;
+    static constexpr uint16_t column_offset = 0, page_offset = 0;
+    static constexpr uint8_t bytes_per_pixel = PIXEL;
+    static constexpr bool inverted = false;
+};
+
+#if DRIVER == 1
 using Bus = DisplayBus<SpiPolled<Pin<port::b, 1>, Pin<port::b, 2>, Pin<port::b, 0>>, Panel>;
 #elif DRIVER == 2
 using Bus = DisplayBus<SpiTimed<Pin<port::b, 1>, Pin<port::b, 2>, Pin<port::b, 0>>, Panel>;
@@ -53,9 +60,10 @@ using Bus = DisplayBus<Parallel8<SplitPorts<port::b, port::d, 0x03>,
                                  Pin<port::c, 4>>,
                        Panel>;
 #endif
+#endif
 
-extern const uint8_t image[] PROGMEM;
-const uint8_t image[] PROGMEM = {0xD1, 1};
+extern const uint8_t image[];
+const uint8_t image[] DIALPLATE_IN_FLASH = {0xD1, 1};
 
 using Parts = ChosenParts<PARTS, FlashBytes<image>>;
 
@@ -93,7 +101,7 @@ int main() {
 #else
     bus.window(GPIOR0, GPIOR1, GPIOR2, GPIOR0);
     bus.push(GPIOR0, GPIOR1);
-    GPIOR0 = pgm_read_byte(image + GPIOR1) + memory[GPIOR2];
+    GPIOR0 = static_cast<uint8_t>(FlashBytes<image>::u8(GPIOR1) + memory[GPIOR2]);
     for (;;) {
         GPIOR0 = GPIOR1;
     }

@@ -1,0 +1,280 @@
+// The emitted code as another processor runs it: compiled for Cortex-M0+ and Cortex-M3, under qemu, each byte
+// of the bus against the simulator's. qemu tells what comes out, not how long it takes.
+//
+// The machine for Cortex-M0+ code is microbit, whose Cortex-M0 runs the same instructions (ARMv6-M).
+#include "sim/display/controller.hpp"
+#include "sim/display/wire.hpp"
+#include "sim/emit/emission.hpp"
+#include "tests/emit/emitted_code.hpp"
+#include "tests/firmware/portable/crc32.hpp"
+#include "tests/firmware/portable/play.hpp"
+#include "tests/prototype/examples.hpp"
+#include "ui/screen.hpp"
+
+#include <gtest/gtest.h>
+
+#include <fstream>
+#include <iostream>
+#include <random>
+#include <sstream>
+
+namespace dialplate {
+namespace {
+
+namespace fs = std::filesystem;
+
+/// Orders of tests/firmware/portable/play.hpp.
+class Orders {
+public:
+    void set(std::size_t value, std::int64_t to) {
+        add({play::set, static_cast<std::uint8_t>(value)});
+        word(to);
+        word(to >> 16);
+    }
+    void page(std::size_t number) { add({play::page, static_cast<std::uint8_t>(number)}); }
+    void palette(std::size_t number) { add({play::palette, static_cast<std::uint8_t>(number)}); }
+    void pass(int milliseconds) {
+        add({play::pass});
+        word(milliseconds);
+    }
+    void serve(int at_most = 0) { add({play::serve, static_cast<std::uint8_t>(at_most)}); }
+    void touch(int x, int y) {
+        add({play::touch});
+        word(x);
+        word(y);
+        serve();
+    }
+    void lift() {
+        add({play::lift});
+        serve();
+    }
+    [[nodiscard]] std::vector<std::uint8_t> ended() const {
+        std::vector<std::uint8_t> all = bytes_;
+        all.push_back(play::end);
+        return all;
+    }
+
+private:
+    void add(std::initializer_list<int> bytes) {
+        for (const int byte : bytes)
+            bytes_.push_back(static_cast<std::uint8_t>(byte));
+    }
+    void word(std::int64_t number) {
+        add({static_cast<int>(number & 0xFF), static_cast<int>(number >> 8 & 0xFF)});
+    }
+    std::vector<std::uint8_t> bytes_;
+};
+
+/// A value to its ends and back, and a number past each power of ten that it can reach.
+void walk(Orders& orders, const Value& value, std::size_t number) {
+    std::vector<std::int64_t> stations = {value.max, value.min};
+    for (std::int64_t power = 10; power <= value.max; power *= 10) {
+        if (value.type == ValueType::choice || power - 1 < value.min) continue;
+        stations.push_back(power - 1);
+        stations.push_back(power);
+    }
+    for (std::int64_t choice = 0; value.type == ValueType::choice && choice <= value.max; ++choice)
+        stations.push_back(choice);
+    stations.push_back(value.start);
+    for (const std::int64_t to : stations) {
+        orders.set(number, to);
+        orders.serve();
+    }
+}
+
+/// Every page, on it every value, and each of its keys tapped, held and slid off; every palette; a mixture in
+/// which drawing lags behind.
+std::vector<std::uint8_t> orders_for(const Layout& layout) {
+    Orders orders;
+    for (std::size_t v = 0; v < layout.values.size(); ++v)
+        orders.set(v, layout.values[v].start);
+    for (std::size_t p = 0; p < layout.pages.size(); ++p) {
+        orders.page(p);
+        orders.serve();
+        for (std::size_t v = 0; v < layout.values.size(); ++v)
+            walk(orders, layout.values[v], v);
+        for (const Item& item : layout.pages[p].items) {
+            if (item.kind != ItemKind::key) continue;
+            const int x = item.box.x + item.box.width / 2, y = item.box.y + item.box.height / 2;
+            orders.touch(x, y);
+            orders.pass(1000);
+            orders.serve();
+            orders.touch(0, y);
+            orders.lift();
+            if (item.key.tap.kind == ActionKind::page) continue;  // a whole page each
+            orders.touch(x, y);
+            orders.pass(80);
+            orders.lift();
+        }
+    }
+    for (std::size_t palette = layout.palettes.size(); palette-- > 1;) {
+        orders.palette(palette);
+        orders.serve();
+    }
+    if (layout.palettes.size() > 1) orders.palette(0);
+    orders.page(0);
+    std::mt19937 random(1);
+    const auto below = [&random](std::int64_t limit) {
+        return static_cast<std::int64_t>(random() % static_cast<std::uint64_t>(limit));
+    };
+    for (int step = 0; step < 200 && !layout.values.empty(); ++step) {
+        const auto v = static_cast<std::size_t>(below(std::ssize(layout.values)));
+        const Value& value = layout.values[v];
+        orders.set(v, value.min + below(std::int64_t{value.max} - value.min + 1));
+        orders.pass(static_cast<int>(below(200)));
+        orders.serve(static_cast<int>(1 + below(5)));
+    }
+    orders.serve();
+    return orders.ended();
+}
+
+class WireBus {
+public:
+    explicit WireBus(Wire& wire) : wire_(&wire) {}
+    void window(std::uint16_t x, std::uint16_t y, std::uint16_t w, std::uint16_t h) {
+        wire_->window(x, y, w, h);
+    }
+    void push(std::uint16_t colour, std::uint16_t count) { wire_->push(colour, count); }
+
+private:
+    Wire* wire_;
+};
+
+/// As the firmware prints it.
+std::string line(const Crc32& sent, const Crc32& happened) {
+    std::ostringstream text;
+    text << std::hex << "bus " << sent.value() << std::dec << ' ' << sent.bytes() << std::hex
+         << " events " << happened.value() << std::dec << ' ' << happened.bytes();
+    return text.str();
+}
+
+/// The play on the simulator's own engine, with every part, and its own wire.
+std::string simulated(const Loaded& it, const std::vector<std::uint8_t>& orders) {
+    Controller controller(it.layout.display, it.layout.bus.kind);
+    Wire wire(controller, it.layout.display, it.layout.turn, it.layout.bus.kind);
+    Crc32 sent, happened;
+    wire.observe([&sent](bool, std::uint8_t byte) { sent.add(byte); });
+    wire.start();
+    std::vector<std::uint8_t> memory(
+        static_cast<std::size_t>(it.image.arena_values + it.image.arena_shown_by_all_parts + 1));
+    using WireScreen = Screen<WireBus>;
+    WireScreen screen(
+        WireBus(wire),
+        Rom<MemoryBytes>(
+            MemoryBytes(it.image.bytes.data(), static_cast<std::uint16_t>(it.image.bytes.size()))),
+        memory.data());
+    bool holds = false;
+    for (const Page& page : it.layout.pages)
+        for (const Item& item : page.items)
+            holds = holds || (item.kind == ItemKind::key &&
+                              (item.key.repeat || item.key.hold.kind != ActionKind::none));
+    const auto heard = [&](Event event) {
+        // The firmware of a layout that holds no key has no clock on them.
+        if (event.what == KeyMotion::hold && !holds) return;
+        happened.add(static_cast<std::uint8_t>(event.what));
+        happened.add(event.held && holds);
+        happened.add(static_cast<std::uint8_t>(event.key));
+        happened.add(static_cast<std::uint8_t>(event.key >> 8));
+    };
+    play::perform<WireScreen, Point, Event>(screen, orders.data(), heard);
+    return line(sent, happened);
+}
+
+struct Machine {
+    const char* cpu;
+    const char* part;  ///< In layouts/parts/mcus.json.
+    const char* family;
+    const char* qemu;
+};
+constexpr Machine machines[] = {
+    {"cortex-m0plus", "RP2040", "cortex-m0plus", "microbit"},
+    {"cortex-m3", "STM32F103C8", "cortex-m3", "mps2-an385"},
+};
+
+bool have_arm() {
+    return run_shell("command -v arm-none-eabi-g++ && command -v qemu-system-arm").status == 0;
+}
+
+/// Emits for the part, adds the play and the functions of an Arduino core that wiring.hpp names.
+fs::path sources_for(const Loaded& example,
+                     const std::string& name,
+                     const Machine& machine,
+                     const std::vector<std::uint8_t>& orders) {
+    Loaded it = example;
+    it.layout.mcu.name = machine.part;
+    it.layout.mcu.family = machine.family;
+    it.layout.mcu.object_max.reset();
+    EXPECT_FALSE(cannot_emit(it.layout, it.image, usual_example(it.layout.mcu)));
+    const fs::path directory =
+        emitted_into(name, emit(it.layout, it.image, usual_example(it.layout.mcu)));
+    fs::create_directories(directory / "stand_in");
+    std::ofstream(directory / "stand_in/Arduino.h")
+        << "#pragma once\n#include <stdint.h>\n#define OUTPUT 1\n#define HIGH 1\n#define LOW 0\n"
+           "inline void pinMode(uint8_t, uint8_t) {}\n"
+           "inline void digitalWrite(uint8_t, uint8_t) {}\n";
+    std::ofstream file(directory / "orders.cpp");
+    file << "#include <stdint.h>\nextern const uint8_t orders[];\nconst uint8_t orders[] = {";
+    for (const std::uint8_t byte : orders)
+        file << int{byte} << ',';
+    file << "};\n";
+    return directory;
+}
+
+std::string compile_line(const fs::path& directory, const std::string& compiler) {
+    return "cd '" + directory.string() + "' && " + compiler +
+           " -std=c++14 -Wall -Wextra -Wpedantic -Wconversion -Wshadow -Werror "
+           "-I. -Istand_in -I'" DIALPLATE_TREE "' image.cpp orders.cpp '" DIALPLATE_TREE
+           "/tests/firmware/portable/firmware.cpp' '" DIALPLATE_TREE "/tests/firmware/portable/";
+}
+
+class CortexM : public testing::TestWithParam<std::string> {};
+INSTANTIATE_TEST_SUITE_P(Examples, CortexM, testing::ValuesIn(example_files()), test_name);
+
+TEST_P(CortexM, SendsTheBytesThatTheSimulatorSends) {
+    const Loaded it = load_example(GetParam());
+    const std::string stem = fs::path(GetParam()).stem();
+    const std::vector<std::uint8_t> orders = orders_for(it.layout);
+    const std::string expected = simulated(it, orders);
+    std::cout << stem << ": " << expected << '\n';
+
+    const fs::path here = sources_for(it, "pc-" + stem, machines[0], orders);
+    const Ran native = run_shell(compile_line(here, "g++ -O1") + "outside_pc.cpp' -o pc && ./pc");
+    EXPECT_EQ(native.output, expected + " stack 0\n");
+
+    if (!have_arm()) GTEST_SKIP() << "needs the packages gcc-arm-none-eabi and qemu-system-arm";
+    for (const Machine& machine : machines) {
+        SCOPED_TRACE(machine.cpu);
+        const fs::path directory =
+            sources_for(it, std::string(machine.cpu) + '-' + stem, machine, orders);
+        const Ran built = run_shell(
+            compile_line(directory,
+                         std::string("arm-none-eabi-g++ -mthumb -mcpu=") + machine.cpu +
+                             " -Os -ffreestanding -fno-exceptions -fno-rtti "
+                             "-fno-threadsafe-statics -ffunction-sections -fdata-sections "
+                             "-nostartfiles -nostdlib -Wl,--gc-sections") +
+            "outside_cortex_m.cpp' -lgcc -T '" DIALPLATE_TREE
+            "/tests/firmware/portable/cortex_m.ld' -o firmware.elf");
+        EXPECT_EQ(built.output, "");
+        const Ran ran = run_shell("cd '" + directory.string() +
+                                  "' && timeout 120 qemu-system-arm -machine " + machine.qemu +
+                                  " -nographic -monitor none -serial none -semihosting-config "
+                                  "enable=on,target=native -kernel firmware.elf < /dev/null");
+        EXPECT_EQ(ran.status, 0) << ran.output;
+        EXPECT_EQ(ran.output.substr(0, ran.output.find(" stack")), expected);
+        const Ran size = run_shell("arm-none-eabi-size '" + (directory / "firmware.elf").string() +
+                                   "' | tail -n 1");
+        std::cout << machine.cpu << ":" << size.output << ran.output;
+    }
+}
+
+TEST(Crc32OfTheFirmware, IsTheOneOfIeee802Dot3) {
+    // The check value that catalogues of checksums give for this one, for the text "123456789".
+    Crc32 crc;
+    for (const char digit : std::string("123456789"))
+        crc.add(static_cast<std::uint8_t>(digit));
+    EXPECT_EQ(crc.value(), 0xCBF43926U);
+    EXPECT_EQ(crc.bytes(), 9U);
+}
+
+}  // namespace
+}  // namespace dialplate
