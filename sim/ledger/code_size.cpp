@@ -1,6 +1,7 @@
 #include "sim/ledger/code_size.hpp"
 
 #include "sim/display/bus_time.hpp"
+#include "sim/ledger/measured_ratios.hpp"
 #include "sim/ledger/measured_sizes.hpp"
 #include "sim/ledger/size_terms.hpp"
 
@@ -14,24 +15,22 @@
 namespace dialplate {
 namespace {
 
-/// How large the same drawing code was for another family, against the ATmega328P.
-/// Source: one drawing engine of this kind, compiled once for each family with -Os: 1,242 bytes for the
-/// ATmega328P, 1,070 Cortex-M0+, 1,066 Cortex-M3, 1,184 AVR with mapped flash, 1,358 RV32IMAC.
-struct FamilyFactor {
-    const char* family;
-    double factor;
-    const char* basis;
-};
-constexpr FamilyFactor family_factors[] = {
-    {"avr-mapped", 1184.0 / 1242.0, "AVR with mapped flash"},
-    {"cortex-m0plus", 1070.0 / 1242.0, "Cortex-M0+"},
-    {"cortex-m3", 1066.0 / 1242.0, "Cortex-M3"},
-    {"xtensa", 1358.0 / 1242.0, "RV32IMAC, in place of Xtensa"},
-};
+/// A family that nothing was compiled for here. Source: one small drawing engine, compiled once for each family
+/// with -Os: 1,242 bytes for the ATmega328P, 1,358 for RV32IMAC, which stands for Xtensa.
+constexpr const char* xtensa = "xtensa";
+constexpr double xtensa_ratio = 1358.0 / 1242.0;
 
 /// Bytes of a saved register and of a stack slot, against AVR: 32-bit families keep words.
 /// UNVERIFIED: measuring the stack on such a part would settle it.
 constexpr double wide_stack_factor = 2.0;
+
+/// What was measured for a family other than the classic AVR; null: nothing.
+const measured::FamilyRatio* ratio_of(const Mcu& mcu) {
+    const auto* found = std::find_if(std::begin(measured::family_ratios),
+                                     std::end(measured::family_ratios),
+                                     [&mcu](const auto& r) { return mcu.family == r.family; });
+    return found == std::end(measured::family_ratios) ? nullptr : found;
+}
 
 bool is_avr(const Mcu& mcu) {
     return mcu.family == "avr";
@@ -64,19 +63,29 @@ CodeSize scaled(double bytes, const Mcu& mcu, const std::string& measured_basis)
                 std::string{"the size measured for the "} + measured::part +
                     ", times what the whole engine grows by for the " + measured::large_avr_part};
     }
-    const auto* found = std::find_if(
-        std::begin(family_factors), std::end(family_factors), [&mcu](const FamilyFactor& f) {
-            return mcu.family == f.family;
-        });
-    if (found == std::end(family_factors)) {
-        return {Bytes{std::lround(bytes)},
-                Standing::estimate,
-                std::string{"the size measured for the "} + measured::part + ", unchanged"};
+    const std::string carried_over = std::string{"the size measured for the "} + measured::part;
+    if (const measured::FamilyRatio* ratio = ratio_of(mcu)) {
+        char text[250];
+        std::snprintf(
+            text,
+            sizeof text,
+            ", times %.2f: what the same %d engines took that were compiled for both, %.2f to "
+            "%.2f, by %s",
+            ratio->engine,
+            measured::ratio_engines,
+            ratio->least,
+            ratio->greatest,
+            ratio->toolchain);
+        return {Bytes{std::lround(bytes * ratio->engine)}, Standing::estimate, carried_over + text};
     }
-    return {Bytes{std::lround(bytes * found->factor)},
-            Standing::estimate,
-            std::string{"the size measured for the "} + measured::part +
-                ", times the ratio of one drawing engine compiled for both: " + found->basis};
+    if (mcu.family == xtensa) {
+        return {Bytes{std::lround(bytes * xtensa_ratio)},
+                Standing::estimate,
+                carried_over +
+                    ", times the ratio of one small drawing engine compiled for both: "
+                    "RV32IMAC, in place of Xtensa"};
+    }
+    return {Bytes{std::lround(bytes)}, Standing::estimate, carried_over + ", unchanged"};
 }
 
 }  // namespace
@@ -98,29 +107,42 @@ CodeSize driver_size(const Layout& layout) {
             return d.kind == layout.bus.kind && d.bytes_per_pixel == pixel;
         });
     assert(found != std::end(measured::drivers));
-    return scaled(found->bytes,
-                  layout.mcu,
-                  std::string{measured::toolchain} + "; " + bus_driver(layout.bus.kind).name);
+    const std::string basis =
+        std::string{measured::toolchain} + "; " + bus_driver(layout.bus.kind).name;
+    if (is_avr(layout.mcu)) {
+        return scaled(found->bytes, layout.mcu, basis);
+    }
+    return {Bytes{found->bytes},
+            Standing::estimate,
+            "there is no driver for this family: as much as the one for the " +
+                std::string{measured::part} +
+                ", for your own in its place; what your own takes in "
+                "libraries comes on top"};
 }
 
 Bytes engine_state(const Mcu& mcu) {
+    if (const measured::FamilyRatio* ratio = ratio_of(mcu)) {
+        return Bytes{ratio->state};
+    }
     // Pointers and padding: a 32-bit part needs up to twice the room of an 8-bit one.
-    const double factor = mcu.family.rfind("avr", 0) == 0 ? 1.0 : wide_stack_factor;
-    return Bytes{std::lround(measured::engine_state * factor)};
+    return Bytes{std::lround(measured::engine_state * (is_avr(mcu) ? 1.0 : wide_stack_factor))};
 }
 
 CodeSize stack_size(const Mcu& mcu) {
-    const std::string bound =
-        std::string{"longest path of calls in the compiled engine with all parts, "} +
-        measured::toolchain + "; interrupts come on top";
-    if (mcu.family.rfind("avr", 0) == 0) {
+    const std::string bound = "longest path of calls in the compiled engine with all parts, ";
+    const std::string and_more = "; interrupts come on top";
+    if (is_avr(mcu)) {
         return {Bytes{measured::stack},
                 is_measured(mcu) ? Standing::measured : Standing::estimate,
-                bound};
+                bound + measured::toolchain + and_more};
+    }
+    if (const measured::FamilyRatio* ratio = ratio_of(mcu)) {
+        return {Bytes{ratio->stack}, Standing::estimate, bound + ratio->toolchain + and_more};
     }
     return {Bytes{std::lround(measured::stack * wide_stack_factor)},
             Standing::estimate,
-            "twice that of the " + std::string{measured::part} + ": " + bound};
+            "twice that of the " + std::string{measured::part} + ": " + bound +
+                measured::toolchain + and_more};
 }
 
 }  // namespace dialplate

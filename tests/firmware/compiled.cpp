@@ -1,5 +1,6 @@
 #include "tests/firmware/compiled.hpp"
 
+#include <algorithm>
 #include <cctype>
 #include <cstdio>
 #include <cstdlib>
@@ -13,12 +14,45 @@
 namespace dialplate {
 namespace {
 
-constexpr const char* flags =
-    " -DF_CPU=16000000UL -std=c++14 -Os -ffunction-sections -fdata-sections -fno-exceptions "
-    "-fno-rtti"
-    " -fno-threadsafe-statics -Wl,--gc-sections -mrelax -flto ";
-constexpr int arena = 64;          // as in engine_size.cpp
-constexpr int return_address = 2;  // on a part with up to 128 KiB
+/// How to compile for a processor.
+struct Target {
+    const char* tools;    ///< "avr-": in front of g++, size, objdump.
+    std::string flags;    ///< Behind the common ones.
+    std::string sources;  ///< Besides engine_size.cpp; in `tree`.
+    int return_address;   ///< On the stack for each call; 2 bytes on an AVR with up to 128 KiB.
+};
+
+constexpr const char* common_flags =
+    " -std=c++14 -Os -ffunction-sections -fdata-sections -fno-exceptions -fno-rtti "
+    "-fno-threadsafe-statics -Wl,--gc-sections ";
+
+Target target_for(const std::string& mcu, const std::string& tree) {
+    const std::string portable = tree + "/tests/firmware/portable/";
+    if (mcu.rfind("cortex-", 0) == 0) {
+        return {"arm-none-eabi-",
+                "-mthumb -mcpu=" + mcu +
+                    " -ffreestanding -nostartfiles -nostdlib -Wl,--defsym=GPIOR0=0x40000000"
+                    " -Wl,--defsym=GPIOR1=0x40000001 -Wl,--defsym=GPIOR2=0x40000002"
+                    " -Wl,--defsym=TCNT1=0x40000003 -T " +
+                    portable + "cortex_m.ld ",
+                portable + "outside_cortex_m.cpp -lgcc",
+                0};
+    }
+    if (mcu == "avrxmega3") {
+        // No -mshort-calls: they reach 4 KiB either way, and an engine is larger.
+        return {
+            "avr-",
+            "-DF_CPU=16000000UL -mmcu=avrxmega3 -mrelax -flto -nostartfiles -nostdlib -Wl,-ebegin"
+            " -Wl,--defsym=GPIOR0=0x80001C -Wl,--defsym=GPIOR1=0x80001D"
+            " -Wl,--defsym=GPIOR2=0x80001E -Wl,--defsym=TCNT1=0x800A20 -T " +
+                portable + "avr_mapped.ld ",
+            portable + "start_avr_mapped.cpp -lgcc",
+            2};
+    }
+    return {"avr-", "-DF_CPU=16000000UL -mmcu=" + mcu + " -mrelax -flto ", "", 2};
+}
+
+constexpr int arena = 64;  // as in engine_size.cpp
 
 std::string output_of(const std::string& command) {
     std::string text;
@@ -49,7 +83,31 @@ std::string target_of(const std::string& line) {
                                                      : line.substr(open + 1, close - open - 1);
 }
 
-std::map<std::string, StackFrame> frames_of(const std::string& listing) {
+/// How many registers "{r4, r5, lr}" names.
+int registers_in(const std::string& operands) {
+    return 1 + static_cast<int>(
+                   std::count(operands.begin() + static_cast<std::ptrdiff_t>(operands.find('{')),
+                              operands.end(),
+                              ','));
+}
+
+/// Adds what an instruction of Thumb takes from the stack.
+void add_thumb(StackFrame& frame, const std::string& instruction, const std::string& operands) {
+    const auto number = [&operands] {
+        return std::abs(std::stoi(operands.substr(operands.find('#') + 1)));
+    };
+    const std::string base = instruction.substr(0, instruction.find('.'));
+    if (base == "push" || (base == "stmdb" && operands.rfind("sp!", 0) == 0)) {
+        frame.bytes += 4 * registers_in(operands);
+    } else if (base == "str" && operands.find("[sp, #-") != std::string::npos) {
+        frame.bytes += number();
+    } else if ((base == "sub" || base == "subw") && operands.rfind("sp, ", 0) == 0 &&
+               operands.find('#') != std::string::npos) {
+        frame.bytes += number();
+    }
+}
+
+std::map<std::string, StackFrame> frames_of(const std::string& listing, int return_address) {
     std::map<std::string, StackFrame> frames;
     std::string function;
     std::istringstream in(listing);
@@ -78,7 +136,11 @@ std::map<std::string, StackFrame> frames_of(const std::string& listing) {
         std::string b;
         parts >> instruction >> a >> b;
         StackFrame& frame = frames[function];
-        if (instruction == "push") {
+        const bool thumb = return_address == 0;
+        if (thumb) {
+            add_thumb(frame, instruction, line.substr(line.find('\t', second + 1) + 1));
+        }
+        if (instruction == "push" && !thumb) {
             ++frame.bytes;
         } else if (instruction == "rcall" && a == ".+0") {
             frame.bytes += return_address;  // makes room, calls nothing
@@ -94,7 +156,8 @@ std::map<std::string, StackFrame> frames_of(const std::string& listing) {
             frame.bytes += low + 256 * std::stoi(b, nullptr, 0);
             opens = false;
         } else if (instruction == "call" || instruction == "rcall" || instruction == "jmp" ||
-                   instruction == "rjmp") {
+                   instruction == "rjmp" || instruction == "bl" || instruction == "b.n" ||
+                   instruction == "b.w") {
             const std::string target = target_of(line);
             if (!target.empty() && target.find('+') == std::string::npos && target != function) {
                 frame.calls.insert(target);
@@ -126,38 +189,47 @@ int depth_of(const std::string& function,
 
 }  // namespace
 
-bool Compiler::installed() {
-    return std::system("command -v avr-g++ >/dev/null && command -v avr-objdump >/dev/null") == 0;
+bool Compiler::installed(const std::string& mcu) {
+    const std::string tools = target_for(mcu, "").tools;
+    return std::system(("command -v " + tools + "g++ >/dev/null && command -v " + tools +
+                        "objdump >/dev/null")
+                           .c_str()) == 0;
 }
 
-std::string Compiler::version() {
-    std::string number = output_of("avr-g++ -dumpversion");
+std::string Compiler::version(const std::string& mcu) {
+    const std::string compiler = std::string{target_for(mcu, "").tools} + "g++";
+    std::string number = output_of(compiler + " -dumpversion");
     while (!number.empty() && std::isspace(static_cast<unsigned char>(number.back())) != 0) {
         number.pop_back();
     }
-    return "avr-g++ " + number;
+    return compiler + ' ' + number;
 }
 
 Compiled Compiler::compile(const Build& build) const {
+    const Target target = target_for(build.mcu, tree_);
+    const std::string tools = target.tools;
     const std::string elf = "/tmp/engine_size." + std::to_string(::getpid()) + ".elf";
     const std::string parts = build.engine ? std::to_string(build.parts.bits) : std::string{"-1"};
-    output_of("avr-g++ -mmcu=" + std::string{build.mcu} + flags + "-I" + tree_ +
-              " -DPARTS=" + parts + " -DDRIVER=" + std::to_string(build.driver) +
+    output_of(tools + "g++" + common_flags + target.flags + "-I" + tree_ + " -DPARTS=" + parts +
+              " -DDRIVER=" + std::to_string(build.driver) +
               " -DPIXEL=" + std::to_string(build.bytes_per_pixel) + " " + tree_ +
-              "/tests/firmware/engine_size.cpp -o " + elf);
+              "/tests/firmware/engine_size.cpp " + target.sources + " -o " + elf);
     Compiled compiled;
-    std::istringstream sizes(output_of("avr-size " + elf + " | tail -n 1"));
+    std::istringstream sizes(output_of(tools + "size " + elf + " | tail -n 1"));
     int text = 0;
     int data = 0;
     int bss = 0;
     sizes >> text >> data >> bss;
     compiled.flash = text + data;
     compiled.state = data + bss - arena;
-    const std::map<std::string, StackFrame> frames = frames_of(output_of("avr-objdump -d " + elf));
+    const std::map<std::string, StackFrame> frames =
+        frames_of(output_of(tools + "objdump -d " + elf), target.return_address);
     std::map<std::string, int> known;
-    const auto main_frame = frames.find("main");
-    if (main_frame != frames.end()) {
-        compiled.stack = depth_of("main", frames, known);
+    // Where main() is called only once it may have become a part of its caller.
+    for (const char* first : {"main", "start"}) {
+        if (compiled.stack == 0 && frames.count(first) != 0) {
+            compiled.stack = depth_of(first, frames, known);
+        }
     }
     ::unlink(elf.c_str());
     return compiled;

@@ -13,6 +13,8 @@ struct Build {
     bool engine = true;  ///< false: the sketch without an engine.
     int driver = 0;      ///< 0: two empty functions in its place.
     int bytes_per_pixel = 2;
+    /// "atmega328p", "atmega2560"; "avrxmega3" for a megaAVR 0; "cortex-m0plus", "cortex-m3". The last three
+    /// have no driver.
     const char* mcu = "atmega328p";
 };
 
@@ -27,10 +29,10 @@ class Compiler {
 public:
     explicit Compiler(std::string tree) : tree_(std::move(tree)) {}
 
-    /// Whether avr-g++ and its binutils are there.
-    [[nodiscard]] static bool installed();
+    /// Whether the compiler for that microcontroller and its binutils are there.
+    [[nodiscard]] static bool installed(const std::string& mcu = "atmega328p");
     /// "avr-g++ 5.4.0".
-    [[nodiscard]] static std::string version();
+    [[nodiscard]] static std::string version(const std::string& mcu = "atmega328p");
     /// @throws std::runtime_error with the compiler's words.
     [[nodiscard]] Compiled compile(const Build& build) const;
 
