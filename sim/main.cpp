@@ -17,5 +17,6 @@ int main(int argc, char** argv) {
     dialplate::add_faces(program, status);
     dialplate::add_shot(program, status);
     dialplate::add_emit(program, status);
+    dialplate::add_prove(program, status);
     return dialplate::run(program, argc, argv, status);
 }

@@ -25,6 +25,7 @@ void add_cost(CLI::App& program, ExitStatus& status);
 void add_faces(CLI::App& program, ExitStatus& status);
 void add_shot(CLI::App& program, ExitStatus& status);
 void add_emit(CLI::App& program, ExitStatus& status);
+void add_prove(CLI::App& program, ExitStatus& status);
 
 /// Reads the command line and runs the command in it. Without a command, or with a layout in its
 /// place, the command is `try`.

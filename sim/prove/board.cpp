@@ -545,6 +545,17 @@ int Board::stack_mark() const {
     return avr->ramend + 1 - lowest;
 }
 
+int Board::stack_now() const {
+    const avr_t* avr = in_->avr;
+    return avr->ramend - (avr->data[R_SPL] | avr->data[R_SPH] << 8);
+}
+
+void Board::paint_stack() {
+    avr_t* avr = in_->avr;
+    const int below = avr->ramend - stack_now() + 1;
+    std::fill(avr->data + in_->painted_from, avr->data + below, paint);
+}
+
 std::uint8_t Board::peek(int address) const {
     return in_->avr->data[address];
 }

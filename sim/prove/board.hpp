@@ -112,6 +112,10 @@ public:
     /// Greatest depth of the stack so far, bytes: RAM above .bss was painted before the start, and this is
     /// the distance from its end to the lowest byte that changed.
     [[nodiscard]] int stack_mark() const;
+    /// Bytes of stack in use now.
+    [[nodiscard]] int stack_now() const;
+    /// Paints what lies below the stack in use again: stack_mark() counts from now on.
+    void paint_stack();
     [[nodiscard]] std::uint8_t peek(int address) const;
 
 private:

@@ -216,6 +216,8 @@ struct LockStep::Inside {
         board.feed(bytes);
         if (!run_to(proof_mark::begun)) return {};
         const CycleCount begun = board.marks().back().at;
+        const int stack_before = board.stack_now();
+        board.paint_stack();
         CycleCount ended = begun;
         for (int n = 1;; ++n) {
             const bool more = screen.service(static_cast<std::uint16_t>(now_ms));
@@ -225,6 +227,7 @@ struct LockStep::Inside {
             if (due.size() > bytes_on_their_way) nothing_due();
             if (!more || n == at_most) break;
         }
+        result.stack = std::max(result.stack, board.stack_mark() - stack_before);
         if (result.trouble.empty()) run_to(proof_mark::ready);
         nothing_due();
         if (result.bytes != before || result.first) compare_glasses();
@@ -357,6 +360,9 @@ void LockStep::show_page(int page) {
     if (!going()) return;
     in_->give({order::page, static_cast<std::uint8_t>(page)});
     in_->screen.show_page(static_cast<std::uint8_t>(page));
+}
+int LockStep::page() const {
+    return in_->screen.page();
 }
 void LockStep::use_palette(int palette) {
     if (!going()) return;

@@ -42,6 +42,7 @@ struct Comparison {
     std::string trouble;  ///< What else made the run end: a crash, a wrong event. Empty: nothing.
     std::int64_t unknown_commands = 0, bad_windows = 0;  ///< As the display counts them.
     std::int64_t stray_bytes = 0, short_windows = 0;
+    int stack = 0;  ///< Bytes below the call of the engine's service function, at its deepest.
 };
 
 class LockStep {
@@ -67,6 +68,8 @@ public:
     [[nodiscard]] std::int32_t get(ValueId value) const;
     void turn(int detents);
     void show_page(int page);
+    /// On the PC; keys turn pages too.
+    [[nodiscard]] int page() const;
     void use_palette(int palette);
     /// A finger on the glass, told to both engines.
     void touch(int x, int y);

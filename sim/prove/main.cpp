@@ -1,5 +1,7 @@
 // dialplate-prove: proves that the firmware of a layout draws what the simulator draws.
 #include "sim/layout/reader.hpp"
+#include "sim/prototype/play.hpp"
+#include "sim/prototype/prototype.hpp"
 #include "sim/prove/proof.hpp"
 #include "sim/prove/proof_report.hpp"
 #include "sim/prove/run_firmware.hpp"
@@ -7,6 +9,7 @@
 
 #include <CLI/CLI.hpp>
 #include <algorithm>
+#include <fstream>
 #include <iostream>
 
 namespace {
@@ -15,10 +18,15 @@ constexpr int fine = 0, failed = 1, unusable = 2;
 
 struct Wish {
     std::vector<std::string> layouts;
+    std::string play;
     std::string pictures = ".";
-    bool json = false;
+    bool json = false, details = false;
     dialplate::ScenarioOptions scenario;
 };
+
+void say(const std::string& sentence) {
+    std::cerr << "dialplate-prove: " << sentence << '\n';
+}
 
 void complain(const std::string& file, const std::vector<dialplate::Finding>& findings) {
     for (const dialplate::Finding& finding : findings) {
@@ -28,23 +36,70 @@ void complain(const std::string& file, const std::vector<dialplate::Finding>& fi
     }
 }
 
+struct Loaded {
+    dialplate::Layout layout;
+    dialplate::BuiltImage built;
+};
+
+std::optional<Loaded> load(const std::string& file) {
+    dialplate::Reading reading = dialplate::load_layout(file);
+    complain(file, reading.findings);
+    if (!reading.layout) return std::nullopt;
+    dialplate::Building building = dialplate::build_image(*reading.layout);
+    complain(file, building.findings);
+    if (!building.image) return std::nullopt;
+    return Loaded{std::move(*reading.layout), std::move(*building.image)};
+}
+
+/// The steps, once the prototype has shown that each of them can be done.
+std::optional<std::vector<dialplate::PlayStep>> load_steps(const std::string& file,
+                                                           const Loaded& loaded) {
+    dialplate::PlayReading reading = dialplate::load_play(file, loaded.layout);
+    complain(file, reading.findings);
+    if (!reading.steps) return std::nullopt;
+    dialplate::Prototype prototype(loaded.layout, loaded.built);
+    prototype.settle();
+    if (const auto finding = dialplate::perform(prototype, *reading.steps)) {
+        complain(file, {*finding});
+        return std::nullopt;
+    }
+    return std::move(*reading.steps);
+}
+
+/// A shell's `layouts/*.json` names the schemas too: those stand beside the layouts for editors.
+bool is_schema(const std::string& file) {
+    if (file == "-") return false;
+    std::ifstream in(file);
+    const auto json = nlohmann::json::parse(in, nullptr, false);
+    if (!json.is_object()) return false;
+    const auto schema = json.find("$schema");
+    return schema != json.end() && schema->is_string() &&
+           schema->get_ref<const std::string&>().find("//json-schema.org/") != std::string::npos;
+}
+
 /// @return Exit status.
 int prove_one(const Wish& wish,
               const dialplate::Toolchain& toolchain,
               const std::string& file,
+              std::size_t name_width,
               nlohmann::ordered_json& all) {
-    const dialplate::Reading reading = dialplate::load_layout(file);
-    complain(file, reading.findings);
-    if (!reading.layout) return unusable;
-    const dialplate::Building building = dialplate::build_image(*reading.layout);
-    complain(file, building.findings);
-    if (!building.image) return unusable;
-    const dialplate::Proof proof = dialplate::prove(
-        toolchain, *reading.layout, *building.image, *building.image, wish.scenario);
+    const std::optional<Loaded> loaded = load(file);
+    if (!loaded) return unusable;
+    dialplate::ProofOptions options{.scenario = wish.scenario, .play = std::nullopt};
+    if (!wish.play.empty()) {
+        options.play = load_steps(wish.play, *loaded);
+        if (!options.play) return unusable;
+    }
+    const dialplate::Proof proof =
+        dialplate::prove(toolchain, loaded->layout, loaded->built, options);
     all.push_back(dialplate::proof_json(proof));
-    if (!wish.json) std::cout << dialplate::proof_text(proof) << std::flush;
+    if (!wish.json) {
+        std::cout << dialplate::proof_line(proof, name_width);
+        if (wish.details || !proof.ok()) std::cout << dialplate::proof_details(proof);
+        std::cout << std::flush;
+    }
     for (const auto& picture : dialplate::write_pictures(proof, wish.pictures)) {
-        std::cerr << "dialplate-prove: wrote " << picture.string() << '\n';
+        say("wrote " + picture.string());
     }
     return proof.ok() ? fine : failed;
 }
@@ -52,18 +107,31 @@ int prove_one(const Wish& wish,
 int prove_all(const Wish& wish) {
     const auto toolchain = dialplate::find_toolchain();
     if (!toolchain) {
-        std::cerr << "dialplate-prove: a proof needs avr-g++ with its C library: install the "
-                     "packages gcc-avr and avr-libc\n";
+        say("a proof needs avr-g++ with its C library: install the packages gcc-avr and avr-libc");
+        return unusable;
+    }
+    std::vector<std::string> files;
+    std::size_t name_width = 0;
+    for (const std::string& file : wish.layouts) {
+        if (is_schema(file)) {
+            say(file + " is a JSON Schema and no layout: skipped");
+            continue;
+        }
+        files.push_back(file);
+        name_width = std::max(name_width, file.size());
+    }
+    if (files.empty()) {
+        say("no layout among the files named");
         return unusable;
     }
     int status = fine;
     nlohmann::ordered_json all = nlohmann::ordered_json::array();
-    for (const std::string& file : wish.layouts) {
-        status = std::max(status, prove_one(wish, *toolchain, file, all));
+    for (const std::string& file : files) {
+        status = std::max(status, prove_one(wish, *toolchain, file, name_width, all));
     }
     if (wish.json && !all.empty()) {
         // One layout: its object. Several: a list.
-        std::cout << (wish.layouts.size() == 1 ? all.front() : all)
+        std::cout << (files.size() == 1 ? all.front() : all)
                          .dump(2, ' ', false, nlohmann::json::error_handler_t::replace)
                   << '\n';
     }
@@ -81,7 +149,10 @@ int main(int argc, char** argv) {
     std::string bus = "spi";
     double clock_mhz = 16.0;
     auto* layouts = app.add_option("LAYOUT", wish.layouts, "Layout files");
-    app.add_flag("--json", wish.json, "Report as JSON");
+    app.add_flag("--details", wish.details, "Sizes and times against the ledger too");
+    app.add_flag("--json", wish.json, "Report as JSON; several layouts give a list");
+    app.add_option("--play", wish.play, "JSON file of steps, done in place of the scenario")
+        ->needs(layouts);
     app.add_option("--pictures", wish.pictures, "Where pictures of a difference are written")
         ->type_name("DIR")
         ->check(CLI::ExistingDirectory)

@@ -3,11 +3,15 @@
 #include "sim/emit/emission.hpp"
 #include "sim/ledger/ledger.hpp"
 #include "sim/prove/board.hpp"
+#include "sim/prove/budget.hpp"
+#include "sim/prove/play_steps.hpp"
 #include "sim/prove/proof_firmware.hpp"
+#include "sim/prove/weigh_display.hpp"
 
 #include <algorithm>
 #include <cstdlib>
 #include <filesystem>
+#include <future>
 
 namespace dialplate {
 namespace {
@@ -32,10 +36,52 @@ private:
     std::filesystem::path path_;
 };
 
-int flash_of(const std::filesystem::path& elf, const BoardOptions& options) {
-    Board board(options);
-    if (board.load(elf)) return 0;
-    return board.size().flash;
+bool fits_nowhere(const Ledger& ledger) {
+    return ledger.flash.total.value > ledger.flash.capacity.value;
+}
+
+std::string why_not_built(const std::string& complaint,
+                          const Layout& layout,
+                          const Ledger& ledger) {
+    // GNU ld's words, "region `text' overflowed" and "will not fit in region `text'".
+    const bool too_large = complaint.find("region `text'") != std::string::npos;
+    if (!too_large) return "the firmware does not compile: " + complaint;
+    return "the firmware, with the loop that takes the bench's orders, is larger than the part; " +
+           flash_account(ledger, ledger.flash.total.value) + "; " + what_to_drop(layout, ledger);
+}
+
+std::vector<ProvenTime> against(const std::vector<MeasuredTime>& measured, const Ledger& ledger) {
+    std::vector<ProvenTime> times;
+    for (const MeasuredTime& time : measured) {
+        const auto known =
+            std::find_if(ledger.time.begin(), ledger.time.end(), [&](const EventTime& predicted) {
+                return predicted.event == time.event;
+            });
+        times.push_back({.event = time.event,
+                         .predicted = known == ledger.time.end()
+                                          ? std::nullopt
+                                          : std::optional<Cycles>(known->cycles),
+                         .measured = Cycles{static_cast<std::int64_t>(time.cycles)}});
+    }
+    return times;
+}
+
+void weigh(
+    Proof& proof, const FirmwareSize& size, int stack, const Layout& layout, const Ledger& ledger) {
+    proof.flash_predicted = ledger.flash.total.value;
+    proof.flash_linked = size.flash;
+    proof.flash_room = flash_room(ledger);
+    proof.ram_predicted = ledger.ram.total.value;
+    proof.ram_measured = size.data + stack;
+    proof.ram_room = ram_room(ledger);
+    if (proof.flash_linked > proof.flash_room) {
+        proof.over_budget =
+            flash_account(ledger, proof.flash_linked) + "; " + what_to_drop(layout, ledger);
+    }
+    if (proof.ram_measured > proof.ram_room) {
+        proof.over_budget +=
+            (proof.over_budget.empty() ? "" : "; ") + ram_account(ledger, proof.ram_measured);
+    }
 }
 
 }  // namespace
@@ -48,14 +94,14 @@ std::int64_t Proof::bus_faults() const {
 bool Proof::ok() const {
     return refusal.empty() && compared.trouble.empty() && !compared.first &&
            compared.bytes_different == 0 && compared.pixels_different == 0 && bus_faults() == 0 &&
-           flash_left >= 0 && ram_left >= 0;
+           over_budget.empty();
 }
 
 Proof prove(const Toolchain& toolchain,
             const Layout& layout,
-            const BuiltImage& on_pc,
-            const BuiltImage& in_firmware,
-            const ScenarioOptions& options) {
+            const BuiltImage& built,
+            const ProofOptions& options,
+            const Planted& planted) {
     Proof proof;
     proof.layout = layout.file;
     proof.toolchain = toolchain.version;
@@ -64,58 +110,65 @@ Proof prove(const Toolchain& toolchain,
             "proofs run on the ATmega328P and the ATmega2560, not on the " + layout.mcu.name;
         return proof;
     }
-    if (const auto refusal = cannot_emit(layout, in_firmware, Example::driver)) {
+    const Ledger ledger = account(layout, built);
+    if (const auto refusal = cannot_emit(layout, built, Example::driver)) {
         proof.refusal = refusal->why;
-        return proof;
     }
+    if (fits_nowhere(ledger)) {
+        const std::string account = flash_account(ledger, ledger.flash.total.value);
+        // A refused image has its greatest parts named already.
+        proof.refusal = proof.refusal.empty() ? account + "; " + what_to_drop(layout, ledger)
+                                              : proof.refusal + "; " + account;
+    }
+    if (!proof.refusal.empty()) return proof;
     const OwnDirectory directory;
-    if (directory.path().empty()) {
-        proof.refusal = "no temporary directory can be made";
+    const BuiltImage& in_firmware = planted.image != nullptr ? *planted.image : built;
+    std::vector<EmittedFile> code = emit(layout, in_firmware, Example::driver).files;
+    if (planted.change) planted.change(code);
+    if (directory.path().empty() || !write_code(code, directory.path())) {
+        proof.refusal = "no temporary directory can be made and written";
         return proof;
     }
-    const BuiltFirmware firmware =
-        build_proof_firmware(toolchain, layout, in_firmware, directory.path());
-    if (!firmware.complaint.empty()) {
-        proof.refusal = "the firmware does not compile: " + firmware.complaint;
+    // Beside the proof's own compilation and run.
+    std::future<std::string> weights;
+    if (options.weigh) {
+        weights = std::async(std::launch::async, [&] {
+            return build_weights(toolchain, layout, in_firmware, directory.path());
+        });
+    }
+    const std::filesystem::path elf = directory.path() / "proof.elf";
+    const std::string complaint = build_proof_firmware(toolchain, layout, in_firmware, elf);
+    if (!complaint.empty()) {
+        proof.refusal = why_not_built(complaint, layout, ledger);
         return proof;
     }
-    const BoardOptions board_options = board_for(layout);
-    Board board(board_options);
-    if (const auto wrong = board.load(firmware.elf)) {
+    Board board(board_for(layout));
+    if (const auto wrong = board.load(elf)) {
         proof.refusal = *wrong;
         return proof;
     }
 
-    LockStep both(layout, on_pc, board, sheet_of(layout, on_pc));
+    LockStep both(layout, built, board, sheet_of(layout, built));
     both.start();
-    const std::vector<MeasuredTime> times = play_scenario(both, layout, on_pc, options);
-
-    const Ledger ledger = account(layout, on_pc);
+    if (options.play) {
+        play_steps(both, layout, *options.play);
+    } else {
+        proof.time = against(play_scenario(both, layout, built, options.scenario), ledger);
+    }
     proof.compared = both.result();
     proof.faults = board.faults();
-    proof.flash_predicted = ledger.flash.total.value;
-    proof.flash_linked = board.size().flash - flash_of(firmware.around, board_options);
-    proof.flash_left = ledger.flash.capacity.value - ledger.flash.boot.value -
-                       ledger.flash.taken.value - proof.flash_linked;
-    proof.ram_predicted = ledger.ram.total.value;
-    proof.ram_measured = board.size().data + board.stack_mark();
-    proof.ram_left = ledger.ram.capacity.value - ledger.ram.taken.value - proof.ram_measured;
-    for (const MeasuredTime& time : times) {
-        const auto known =
-            std::find_if(ledger.time.begin(), ledger.time.end(), [&](const EventTime& predicted) {
-                return predicted.event == time.event;
-            });
-        proof.time.push_back({.event = time.event,
-                              .predicted = known == ledger.time.end()
-                                               ? std::nullopt
-                                               : std::optional<Cycles>(known->cycles),
-                              .measured = Cycles{static_cast<std::int64_t>(time.cycles)}});
-    }
     if (!both.going()) {
         proof.pictures = Pictures{.width = layout.glass_width(),
                                   .height = layout.glass_height(),
                                   .expected = both.expected_glass(),
                                   .actual = both.actual_glass()};
+    }
+    if (options.weigh) {
+        if (const std::string wrong = weights.get(); !wrong.empty()) {
+            proof.refusal = why_not_built(wrong, layout, ledger);
+            return proof;
+        }
+        weigh(proof, weight(layout, directory.path()), proof.compared.stack, layout, ledger);
     }
     return proof;
 }

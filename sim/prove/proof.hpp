@@ -2,13 +2,16 @@
 // the PC, byte by byte and pixel by pixel.
 #pragma once
 
+#include "sim/emit/emission.hpp"
 #include "sim/image/build.hpp"
 #include "sim/layout/layout.hpp"
+#include "sim/prototype/play.hpp"
 #include "sim/prove/lock_step.hpp"
 #include "sim/prove/scenario.hpp"
 #include "sim/prove/toolchain.hpp"
 
 #include <cstdint>
+#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
@@ -31,9 +34,11 @@ struct Proof {
     std::string
         refusal;  ///< Why there is no proof: not emitted, not compiled. Empty: there is one.
     std::string toolchain;
-    std::int64_t flash_predicted = 0, flash_linked = 0;  ///< Engine, driver, image; bytes.
-    std::int64_t ram_predicted = 0, ram_measured = 0;    ///< Memory, engine, stack; bytes.
-    std::int64_t flash_left = 0, ram_left = 0;           ///< With what the layout says is taken.
+    // Zeros where they were not asked for, see ProofOptions::weigh; bytes.
+    std::int64_t flash_predicted = 0, flash_linked = 0;  ///< Engine, driver, image.
+    std::int64_t ram_predicted = 0, ram_measured = 0;    ///< Memory, engine, stack.
+    std::int64_t flash_room = 0, ram_room = 0;           ///< Beside what the layout says is taken.
+    std::string over_budget;  ///< What is too much, and what could be dropped; empty: it fits.
     Comparison compared;
     BusFaults faults;
     std::vector<ProvenTime> time;
@@ -44,12 +49,23 @@ struct Proof {
     [[nodiscard]] bool ok() const;
 };
 
-/// @pre `on_pc` was made from `layout` without errors.
-/// @param in_firmware  The image for the firmware; the same, except when a test plants a fault.
+struct ProofOptions {
+    ScenarioOptions scenario;
+    std::optional<std::vector<PlayStep>> play;  ///< Done in place of the scenario.
+    bool weigh = true;  ///< Link the code once more, to hold flash and RAM against the ledger.
+};
+
+/// A fault on the side of the firmware alone, for tests of the proof.
+struct Planted {
+    const BuiltImage* image = nullptr;                      ///< In place of the one on the PC.
+    std::function<void(std::vector<EmittedFile>&)> change;  ///< Of the code that was emitted.
+};
+
+/// @pre `built` was made from `layout` without errors.
 Proof prove(const Toolchain& toolchain,
             const Layout& layout,
-            const BuiltImage& on_pc,
-            const BuiltImage& in_firmware,
-            const ScenarioOptions& options);
+            const BuiltImage& built,
+            const ProofOptions& options,
+            const Planted& planted = {});
 
 }  // namespace dialplate

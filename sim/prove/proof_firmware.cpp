@@ -5,6 +5,7 @@
 #include "sim/emit/pins.hpp"
 #include "sim/emit/text.hpp"
 
+#include <algorithm>
 #include <fstream>
 
 namespace dialplate {
@@ -41,10 +42,15 @@ static void set() {
     screen.set(value, static_cast<int32_t>(static_cast<uint32_t>(high) << 16 | low));
 }
 
+// A function of its own, so that all the stack of the engine is below the call.
+__attribute__((noinline)) static bool service() {
+    return screen.service(now);
+}
+
 static void serve() {
     uint16_t left = next_word();
     mark(@begun@);
-    while (screen.service(now)) {
+    while (service()) {
         mark(@served@);
         if (--left == 0) {
             wiring::Bus::finish();
@@ -127,19 +133,6 @@ constexpr std::string_view touch_cases = R"(            case @touch@:
                 break;
 )";
 
-/// The loop of a bench with nothing to draw: what it takes is not the display's.
-constexpr std::string_view bare_main_text = R"(#include <avr/io.h>
-
-#include <stdint.h>
-
-int main() {
-    for (;;) {
-        GPIOR0 = @ready@;
-        GPIOR2 = GPIOR1;
-    }
-}
-)";
-
 std::string number(std::uint8_t byte) {
     return std::to_string(int{byte});
 }
@@ -210,37 +203,34 @@ std::optional<TouchWiring> sheet_of(const Layout& layout, const BuiltImage& buil
                        .pen = place_of(pins->touch.pen)};
 }
 
-BuiltFirmware build_proof_firmware(const Toolchain& toolchain,
-                                   const Layout& layout,
-                                   const BuiltImage& built,
-                                   const std::filesystem::path& directory) {
-    BuiltFirmware result{
-        .complaint = {}, .elf = directory / "proof.elf", .around = directory / "around.elf"};
-    bool written = true;
-    for (const EmittedFile& file : emit(layout, built, Example::driver).files) {
-        written = write_file(directory / file.name, file.text) && written;
-    }
-    const std::filesystem::path proof = directory / "proof_main.cpp",
-                                around = directory / "around_main.cpp";
-    written = write_file(proof, main_text(sheet_of(layout, built).has_value())) && written;
-    written = write_file(around, filled(bare_main_text, {{"ready", number(proof_mark::ready)}})) &&
-              written;
-    if (!written) {
-        result.complaint = "cannot write into " + directory.string();
-        return result;
-    }
+bool write_code(const std::vector<EmittedFile>& code, const std::filesystem::path& directory) {
+    return std::all_of(code.begin(), code.end(), [&](const EmittedFile& file) {
+        return write_file(directory / file.name, file.text);
+    });
+}
+
+std::string build_for(const Toolchain& toolchain,
+                      const Layout& layout,
+                      const std::vector<std::filesystem::path>& sources,
+                      const std::filesystem::path& elf) {
     FirmwareSources what;
-    what.sources = {proof, directory / "image.cpp"};
-    what.include_directories = {directory};
+    what.sources = sources;
+    what.include_directories = {elf.parent_path()};
     what.mcu = gcc_name(layout.mcu);
     what.clock = layout.clock;
-    what.output = result.elf;
-    result.complaint = build_firmware(toolchain, what);
-    if (!result.complaint.empty()) return result;
-    what.sources = {around};
-    what.output = result.around;
-    result.complaint = build_firmware(toolchain, what);
-    return result;
+    what.output = elf;
+    return build_firmware(toolchain, what);
+}
+
+std::string build_proof_firmware(const Toolchain& toolchain,
+                                 const Layout& layout,
+                                 const BuiltImage& built,
+                                 const std::filesystem::path& elf) {
+    const std::filesystem::path main = elf.parent_path() / "proof_main.cpp";
+    if (!write_file(main, main_text(sheet_of(layout, built).has_value()))) {
+        return "cannot write " + main.string();
+    }
+    return build_for(toolchain, layout, {main, elf.parent_path() / "image.cpp"}, elf);
 }
 
 }  // namespace dialplate

@@ -2,6 +2,7 @@
 // bench says, so that the PC can do the same beside it.
 #pragma once
 
+#include "sim/emit/emission.hpp"
 #include "sim/image/build.hpp"
 #include "sim/layout/layout.hpp"
 #include "sim/prove/board.hpp"
@@ -12,6 +13,7 @@
 #include <filesystem>
 #include <optional>
 #include <string>
+#include <vector>
 
 namespace dialplate {
 
@@ -48,17 +50,23 @@ BoardOptions board_for(const Layout& layout);
 /// Where the touch converter of the emitted wiring is; empty if the layout answers no finger.
 std::optional<TouchWiring> sheet_of(const Layout& layout, const BuiltImage& built);
 
-struct BuiltFirmware {
-    std::string complaint;         ///< The compiler's; empty: it was built.
-    std::filesystem::path elf;     ///< To be proven.
-    std::filesystem::path around;  ///< The same bench without display code, for weighing.
-};
+/// Writes the emitted files.
+/// @return Whether all could be written.
+bool write_code(const std::vector<EmittedFile>& code, const std::filesystem::path& directory);
 
-/// Emits and compiles.
-/// @param directory  Empty, and the caller's to remove.
-BuiltFirmware build_proof_firmware(const Toolchain& toolchain,
-                                   const Layout& layout,
-                                   const BuiltImage& built,
-                                   const std::filesystem::path& directory);
+/// Compiles with the directory of `elf` as the one where includes are found.
+/// @return What the compiler said if it failed; empty: it stands at `elf`.
+std::string build_for(const Toolchain& toolchain,
+                      const Layout& layout,
+                      const std::vector<std::filesystem::path>& sources,
+                      const std::filesystem::path& elf);
+
+/// The firmware to be proven.
+/// @pre The emitted code stands beside `elf`.
+/// @return As build_for().
+std::string build_proof_firmware(const Toolchain& toolchain,
+                                 const Layout& layout,
+                                 const BuiltImage& built,
+                                 const std::filesystem::path& elf);
 
 }  // namespace dialplate

@@ -3,6 +3,7 @@
 #include "sim/emit/text.hpp"
 #include "sim/layout/colour.hpp"
 
+#include <algorithm>
 #include <cstdio>
 #include <fstream>
 
@@ -44,12 +45,7 @@ std::string failure(const Proof& proof) {
             part(proof.compared.short_windows, "windows not filled") +
             part(proof.compared.stray_bytes, "stray bytes"));
     }
-    if (proof.flash_left < 0) {
-        add("flash is over the budget by " + std::to_string(-proof.flash_left) + " bytes");
-    }
-    if (proof.ram_left < 0) {
-        add("RAM is over the budget by " + std::to_string(-proof.ram_left) + " bytes");
-    }
+    if (!proof.over_budget.empty()) add("over the budget: " + proof.over_budget);
     return text;
 }
 
@@ -63,23 +59,48 @@ std::uint32_t shown(std::uint16_t colour) {
 
 }  // namespace
 
-std::string proof_text(const Proof& proof) {
-    const std::string wrong = failure(proof);
-    std::string text = proof.layout + ": " + (proof.ok() ? "ok" : "failed");
-    if (!wrong.empty()) text += ": " + wrong;
-    text += '\n';
-    if (!proof.refusal.empty()) return text;
-    text += "  " + std::to_string(proof.compared.bytes) + " bytes on the bus in " +
-            std::to_string(proof.compared.services) + " services, " +
-            std::to_string(proof.compared.bytes_different) + " different; " +
-            std::to_string(proof.compared.frames) + " frames, " +
-            std::to_string(proof.compared.pixels_different) + " pixels different; " +
-            std::to_string(proof.bus_faults()) + " bus faults\n";
+std::string proof_line(const Proof& proof, std::size_t name_width) {
+    std::string text = proof.layout;
+    text.resize(std::max(text.size(), name_width), ' ');
+    if (!proof.refusal.empty()) return text + "  FAILED  " + proof.refusal + '\n';
+    const Comparison& compared = proof.compared;
+    char figures[240];
+    std::snprintf(figures,
+                  sizeof figures,
+                  "  %-6s  %6lld frames, %lld pixels different; %9lld bus bytes, %lld different; "
+                  "%lld faults",
+                  proof.ok() ? "ok" : "FAILED",
+                  static_cast<long long>(compared.frames),
+                  static_cast<long long>(compared.pixels_different),
+                  static_cast<long long>(compared.bytes),
+                  static_cast<long long>(compared.bytes_different),
+                  static_cast<long long>(proof.bus_faults()));
+    text += figures;
+    if (proof.flash_linked != 0) {
+        std::snprintf(figures,
+                      sizeof figures,
+                      "; flash %5lld of %lld, RAM %4lld of %lld",
+                      static_cast<long long>(proof.flash_linked),
+                      static_cast<long long>(proof.flash_room),
+                      static_cast<long long>(proof.ram_measured),
+                      static_cast<long long>(proof.ram_room));
+        text += figures;
+    }
+    return text + '\n';
+}
+
+std::string proof_details(const Proof& proof) {
+    if (!proof.refusal.empty()) return {};
+    std::string text;
+    if (const std::string wrong = failure(proof); !wrong.empty()) text = "  " + wrong + '\n';
     const auto against = [](std::int64_t predicted, const char* how, std::int64_t found) {
         return std::to_string(predicted) + " bytes predicted, " + std::to_string(found) + ' ' + how;
     };
-    text += "  flash " + against(proof.flash_predicted, "linked", proof.flash_linked) + "; RAM " +
-            against(proof.ram_predicted, "measured", proof.ram_measured) + '\n';
+    text += "  " + std::to_string(proof.compared.services) + " services, " + proof.toolchain + '\n';
+    if (proof.flash_linked != 0) {
+        text += "  flash " + against(proof.flash_predicted, "linked", proof.flash_linked) +
+                "; RAM " + against(proof.ram_predicted, "measured", proof.ram_measured) + '\n';
+    }
     for (const ProvenTime& time : proof.time) {
         text += "  " + time.event + ": ";
         if (time.predicted) {

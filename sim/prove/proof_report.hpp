@@ -11,8 +11,13 @@
 
 namespace dialplate {
 
-/// One line when all is well; what differs, and where, when it is not.
-std::string proof_text(const Proof& proof);
+/// One line: the layout, ok or FAILED, what was compared, and flash and RAM of what there is beside the
+/// rest of the program. Of a layout that was refused, why.
+/// @param name_width  Bytes to which the name of the layout is filled up.
+std::string proof_line(const Proof& proof, std::size_t name_width);
+
+/// More lines, indented: what went wrong and where, sizes and times against the ledger.
+std::string proof_details(const Proof& proof);
 
 /// The members: layout, toolchain, flash, ram, frames, pixels_different, bus_bytes_different, bus_faults,
 /// time, ok; on a failure also `failure`, a sentence, and `first_difference`.

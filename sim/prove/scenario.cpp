@@ -190,6 +190,7 @@ private:
     }
 
     void back_to(int page) {
+        if (both_.page() == page) return;  // a page that is shown again is drawn again, all of it
         both_.show_page(page);
         both_.settle();
     }

@@ -82,8 +82,11 @@ const Toolchain& toolchain() {
 }
 
 // Enough to cross the greatest carries both ways; the program itself plays a thousand.
-constexpr ScenarioOptions short_scenario = {
-    .tuning_steps = 80, .meter_steps = 8, .random_steps = 60, .seed = 1};
+const ProofOptions short_scenario = {
+    .scenario = {.tuning_steps = 80, .meter_steps = 8, .random_steps = 60, .seed = 1},
+    .play = std::nullopt};
+const ProofOptions unweighed = {
+    .scenario = short_scenario.scenario, .play = std::nullopt, .weigh = false};
 
 void expect_equal(const Proof& proof) {
     EXPECT_EQ(proof.refusal, "");
@@ -92,7 +95,7 @@ void expect_equal(const Proof& proof) {
     EXPECT_EQ(proof.compared.pixels_different, 0);
     EXPECT_EQ(proof.bus_faults(), 0);
     EXPECT_GT(proof.compared.frames, 0);
-    EXPECT_TRUE(proof.ok()) << proof_text(proof);
+    EXPECT_TRUE(proof.ok()) << proof_details(proof);
 }
 
 class SmallLayout : public testing::TestWithParam<std::string> {};
@@ -103,7 +106,7 @@ INSTANTIATE_TEST_SUITE_P(Buses,
 
 TEST_P(SmallLayout, IsDrawnAlikeByFirmwareAndSimulator) {
     const Ready it = small(GetParam());
-    expect_equal(prove(toolchain(), it.layout, it.image, it.image, short_scenario));
+    expect_equal(prove(toolchain(), it.layout, it.image, short_scenario));
 }
 
 class ExampleLayout : public testing::TestWithParam<std::string> {};
@@ -116,9 +119,9 @@ INSTANTIATE_TEST_SUITE_P(Examples,
 
 TEST_P(ExampleLayout, IsDrawnAlikeByFirmwareAndSimulator) {
     const Loaded it = load_example(std::string(DIALPLATE_TREE) + '/' + GetParam());
-    const Proof proof = prove(toolchain(), it.layout, it.image, it.image, short_scenario);
+    const Proof proof = prove(toolchain(), it.layout, it.image, short_scenario);
     expect_equal(proof);
-    std::cout << proof_text(proof);
+    std::cout << proof_details(proof);
 }
 
 // The panel is woken with 01, 11, 3A 55, 36 and its mode, 29: seven bytes, 0 to 6 (ui/mcu/display_bus.hpp).
@@ -134,7 +137,8 @@ TEST(PlantedFault, InTheGroundColourIsFoundInItsFirstByte) {
     ASSERT_EQ(spoilt.bytes[paints], 0);
     ASSERT_EQ(spoilt.bytes[paints + 1], 0);
     spoilt.bytes[paints + 1] ^= 1;  // high byte: the image stores words lowest byte first
-    const Proof proof = prove(toolchain(), it.layout, it.image, spoilt, short_scenario);
+    const Proof proof =
+        prove(toolchain(), it.layout, it.image, unweighed, {.image = &spoilt, .change = {}});
     EXPECT_FALSE(proof.ok());
     ASSERT_TRUE(proof.compared.first);
     EXPECT_EQ(proof.compared.first->byte, first_pixel_byte);
@@ -158,7 +162,8 @@ TEST(PlantedFault, InTheTargetOfAKeyIsFoundWhenTheKeyIsPressed) {
     ASSERT_TRUE(reading.layout);
     const Building building = build_image(*reading.layout);
     ASSERT_TRUE(building.image);
-    const Proof proof = prove(toolchain(), it.layout, it.image, *building.image, short_scenario);
+    const Proof proof = prove(
+        toolchain(), it.layout, it.image, unweighed, {.image = &*building.image, .change = {}});
     EXPECT_FALSE(proof.ok());
     ASSERT_TRUE(proof.compared.first);
     EXPECT_EQ(proof.compared.first->during, "tapping key \"more\" on page \"main\"");
@@ -167,17 +172,21 @@ TEST(PlantedFault, InTheTargetOfAKeyIsFoundWhenTheKeyIsPressed) {
 TEST(Budget, IsPartOfTheProof) {
     Ready it = small("spi");
     it.layout.taken.ram = Bytes{2048};
-    const Proof proof = prove(toolchain(), it.layout, it.image, it.image, short_scenario);
+    const Proof proof = prove(toolchain(), it.layout, it.image, short_scenario);
     EXPECT_FALSE(proof.ok());
-    EXPECT_LT(proof.ram_left, 0);
+    EXPECT_EQ(proof.ram_room, 0);
     EXPECT_EQ(proof.compared.bytes_different, 0);
-    EXPECT_NE(proof_text(proof).find("RAM is over the budget by"), std::string::npos);
+    // All that is needed is too much.
+    EXPECT_NE(proof.over_budget.find("2048 less 2048 taken leave 0, " +
+                                     std::to_string(proof.ram_measured) + " too many"),
+              std::string::npos)
+        << proof.over_budget;
 }
 
 TEST(Refusal, NamesTheMicrocontrollersThatCanBeSimulated) {
     Ready it = small("spi");
     it.layout.mcu.name = "ATmega4809";
-    const Proof proof = prove(toolchain(), it.layout, it.image, it.image, short_scenario);
+    const Proof proof = prove(toolchain(), it.layout, it.image, short_scenario);
     EXPECT_FALSE(proof.ok());
     EXPECT_EQ(proof.refusal,
               "proofs run on the ATmega328P and the ATmega2560, not on the ATmega4809");
