@@ -43,10 +43,10 @@ In a sketch of your own you need all of it but `@sketch@.ino`@not_main@.
 
 std::string bare_text(const Emitting& it) {
     if (!it.pins) {
-        return "The drivers of dialplate know the classic AVR; for the " +
-               in_comment(it.layout.mcu.name) +
-               " `own_display.hpp` stands in, through the functions of the board's Arduino core. "
-               "`layout.hpp`, "
+        return "dialplate has no bus driver for the " + in_comment(it.layout.mcu.name) +
+               ": the display is driven by the two functions in `own_display.hpp`, "
+               "`choose_area` and `write`, which do it slowly through the functions of the "
+               "board's Arduino core until you put your own in their place. `layout.hpp`, "
                "`image.cpp` and the engine compile for any processor.\n\n";
     }
     return filled(R"(Without Arduino's core, by avr-g++ and avr-libc:

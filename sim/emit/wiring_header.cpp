@@ -205,7 +205,7 @@ std::string touch_text(const Emitting& it) {
 }
 
 /// Other processors: pins by number, through the functions of the board's Arduino core.
-/// UNVERIFIED: compiled against stand-ins for those functions only; a board settles it.
+/// UNVERIFIED: run under qemu with stand-ins for those functions (tests/emit); a board settles it.
 std::string board_pins(const Emitting& it) {
     return R"(#include <Arduino.h>
 

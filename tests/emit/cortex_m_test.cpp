@@ -141,15 +141,18 @@ private:
 };
 
 /// As the firmware prints it.
-std::string line(const Crc32& sent, const Crc32& happened) {
+std::string line(const char* name, const Crc32& crc) {
     std::ostringstream text;
-    text << std::hex << "bus " << sent.value() << std::dec << ' ' << sent.bytes() << std::hex
-         << " events " << happened.value() << std::dec << ' ' << happened.bytes();
+    text << name << ' ' << std::hex << crc.value() << std::dec << ' ' << crc.bytes();
     return text.str();
 }
 
+struct Checksums {
+    Crc32 sent, happened;
+};
+
 /// The play on the simulator's own engine, with every part, and its own wire.
-std::string simulated(const Loaded& it, const std::vector<std::uint8_t>& orders) {
+Checksums simulated(const Loaded& it, const std::vector<std::uint8_t>& orders) {
     Controller controller(it.layout.display, it.layout.bus.kind);
     Wire wire(controller, it.layout.display, it.layout.turn, it.layout.bus.kind);
     Crc32 sent, happened;
@@ -177,7 +180,7 @@ std::string simulated(const Loaded& it, const std::vector<std::uint8_t>& orders)
         happened.add(static_cast<std::uint8_t>(event.key >> 8));
     };
     play::perform<WireScreen, Point, Event>(screen, orders.data(), heard);
-    return line(sent, happened);
+    return {sent, happened};
 }
 
 struct Machine {
@@ -210,8 +213,9 @@ fs::path sources_for(const Loaded& example,
     fs::create_directories(directory / "stand_in");
     std::ofstream(directory / "stand_in/Arduino.h")
         << "#pragma once\n#include <stdint.h>\n#define OUTPUT 1\n#define HIGH 1\n#define LOW 0\n"
-           "inline void pinMode(uint8_t, uint8_t) {}\n"
-           "inline void digitalWrite(uint8_t, uint8_t) {}\n";
+           "void pinMode(uint8_t pin, uint8_t mode);\nvoid digitalWrite(uint8_t pin, uint8_t "
+           "level);\n"
+           "void delay(unsigned long ms);\nunsigned long millis();\n";
     std::ofstream file(directory / "orders.cpp");
     file << "#include <stdint.h>\nextern const uint8_t orders[];\nconst uint8_t orders[] = {";
     for (const std::uint8_t byte : orders)
@@ -220,11 +224,45 @@ fs::path sources_for(const Loaded& example,
     return directory;
 }
 
-std::string compile_line(const fs::path& directory, const std::string& compiler) {
-    return "cd '" + directory.string() + "' && " + compiler +
-           " -std=c++14 -Wall -Wextra -Wpedantic -Wconversion -Wshadow -Werror "
-           "-I. -Istand_in -I'" DIALPLATE_TREE "' image.cpp orders.cpp '" DIALPLATE_TREE
-           "/tests/firmware/portable/firmware.cpp' '" DIALPLATE_TREE "/tests/firmware/portable/";
+constexpr const char* portable = DIALPLATE_TREE "/tests/firmware/portable/";
+
+/// Compiles what stands in a directory around one of the programs in tests/firmware/portable, without a warning.
+void compile(const fs::path& directory,
+             const std::string& compiler,
+             const std::string& sources,
+             const std::string& rest) {
+    const Ran built =
+        run_shell("cd '" + directory.string() + "' && " + compiler +
+                  " -std=c++14 -Wall -Wextra -Wpedantic -Wconversion -Wshadow -Werror -I. "
+                  "-Istand_in -I'" DIALPLATE_TREE "' " +
+                  sources + ' ' + rest + " -o firmware.elf");
+    EXPECT_EQ(built.output, "");
+}
+
+void compile(const fs::path& directory, const Machine& machine, const std::string& sources) {
+    compile(directory,
+            std::string("arm-none-eabi-g++ -mthumb -mcpu=") + machine.cpu +
+                " -Os -ffreestanding -fno-exceptions -fno-rtti -fno-threadsafe-statics "
+                "-ffunction-sections -fdata-sections -nostartfiles -nostdlib -Wl,--gc-sections",
+            sources,
+            std::string("'") + portable + "outside_cortex_m.cpp' -lgcc -T '" + portable +
+                "cortex_m.ld'");
+}
+
+/// What it printed, without the depth of its stack, which goes to standard output.
+std::string run(const fs::path& directory, const Machine& machine) {
+    const Ran ran = run_shell("cd '" + directory.string() +
+                              "' && timeout 120 qemu-system-arm -machine " + machine.qemu +
+                              " -nographic -monitor none -serial none -semihosting-config "
+                              "enable=on,target=native -kernel firmware.elf < /dev/null");
+    EXPECT_EQ(ran.status, 0) << ran.output;
+    const Ran sizes =
+        run_shell("arm-none-eabi-size '" + (directory / "firmware.elf").string() + "' | tail -n 1");
+    std::istringstream in(sizes.output);
+    int text = 0, data = 0;
+    EXPECT_TRUE(in >> text >> data) << sizes.output;
+    std::cout << machine.cpu << ", flash " << text + data << ": " << ran.output;
+    return ran.output.substr(0, ran.output.find(" stack"));
 }
 
 class CortexM : public testing::TestWithParam<std::string> {};
@@ -234,36 +272,43 @@ TEST_P(CortexM, SendsTheBytesThatTheSimulatorSends) {
     const Loaded it = load_example(GetParam());
     const std::string stem = fs::path(GetParam()).stem();
     const std::vector<std::uint8_t> orders = orders_for(it.layout);
-    const std::string expected = simulated(it, orders);
-    std::cout << stem << ": " << expected << '\n';
+    const Checksums here = simulated(it, orders);
+    const std::string expected = line("bus", here.sent) + line(" events", here.happened);
+    const std::string sources = std::string("image.cpp orders.cpp '") + portable + "firmware.cpp'";
 
-    const fs::path here = sources_for(it, "pc-" + stem, machines[0], orders);
-    const Ran native = run_shell(compile_line(here, "g++ -O1") + "outside_pc.cpp' -o pc && ./pc");
-    EXPECT_EQ(native.output, expected + " stack 0\n");
+    const fs::path native = sources_for(it, "pc-" + stem, machines[0], orders);
+    compile(native, "g++ -O1", sources, std::string("'") + portable + "outside_pc.cpp'");
+    EXPECT_EQ(run_shell("'" + (native / "firmware.elf").string() + "'").output,
+              expected + " stack 0\n");
 
     if (!have_arm()) GTEST_SKIP() << "needs the packages gcc-arm-none-eabi and qemu-system-arm";
     for (const Machine& machine : machines) {
         SCOPED_TRACE(machine.cpu);
         const fs::path directory =
             sources_for(it, std::string(machine.cpu) + '-' + stem, machine, orders);
-        const Ran built = run_shell(
-            compile_line(directory,
-                         std::string("arm-none-eabi-g++ -mthumb -mcpu=") + machine.cpu +
-                             " -Os -ffreestanding -fno-exceptions -fno-rtti "
-                             "-fno-threadsafe-statics -ffunction-sections -fdata-sections "
-                             "-nostartfiles -nostdlib -Wl,--gc-sections") +
-            "outside_cortex_m.cpp' -lgcc -T '" DIALPLATE_TREE
-            "/tests/firmware/portable/cortex_m.ld' -o firmware.elf");
-        EXPECT_EQ(built.output, "");
-        const Ran ran = run_shell("cd '" + directory.string() +
-                                  "' && timeout 120 qemu-system-arm -machine " + machine.qemu +
-                                  " -nographic -monitor none -serial none -semihosting-config "
-                                  "enable=on,target=native -kernel firmware.elf < /dev/null");
-        EXPECT_EQ(ran.status, 0) << ran.output;
-        EXPECT_EQ(ran.output.substr(0, ran.output.find(" stack")), expected);
-        const Ran size = run_shell("arm-none-eabi-size '" + (directory / "firmware.elf").string() +
-                                   "' | tail -n 1");
-        std::cout << machine.cpu << ":" << size.output << ran.output;
+        compile(directory, machine, sources);
+        EXPECT_EQ(run(directory, machine), expected);
+    }
+}
+
+TEST(CortexMSketch, DrawsTheFirstPageThroughTheDriverThatStandsForTheAuthors) {
+    if (!have_arm()) GTEST_SKIP() << "needs the packages gcc-arm-none-eabi and qemu-system-arm";
+    const Loaded it = load_example(DIALPLATE_TREE "/layouts/coast-listener.json");
+    Orders orders;
+    for (std::size_t v = 0; v < it.layout.values.size(); ++v)
+        orders.set(v, it.layout.values[v].start);
+    orders.serve();
+    const std::string expected = line("bus", simulated(it, orders.ended()).sent);
+    for (const Machine& machine : machines) {
+        SCOPED_TRACE(machine.cpu);
+        const fs::path directory =
+            sources_for(it, std::string("sketch-") + machine.cpu, machine, orders.ended());
+        compile(directory,
+                machine,
+                std::string(
+                    "-Wno-shadow -DARDUINO=10819 -DSKETCH='\"coast_listener.ino\"' image.cpp '") +
+                    portable + "sketch.cpp'");
+        EXPECT_EQ(run(directory, machine), expected);
     }
 }
 

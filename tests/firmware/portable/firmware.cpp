@@ -3,10 +3,12 @@
 // which the test writes. Prints
 //
 //     bus CRC BYTES events CRC BYTES stack BYTES
-#include "crc32.hpp"
+#include "tests/firmware/portable/checksum_text.hpp"
+#include "tests/firmware/portable/crc32.hpp"
+#include "tests/firmware/portable/outside.hpp"
+#include "tests/firmware/portable/play.hpp"
+
 #include "layout.hpp"
-#include "outside.hpp"
-#include "play.hpp"
 #include "wiring.hpp"
 #include <stdint.h>
 
@@ -73,24 +75,6 @@ struct EventsToChecksum {
         happened.add(static_cast<uint8_t>(event.key >> 8));
     }
 };
-
-void say_number(uint32_t number, uint32_t base) {
-    char text[11];
-    char* at = text + sizeof text - 1;
-    *at = 0;
-    do {
-        *--at = "0123456789abcdef"[number % base];
-        number /= base;
-    } while (number != 0);
-    say(at);
-}
-
-void say_checksum(const char* name, const Crc32& crc) {
-    say(name);
-    say_number(crc.value(), 16);
-    say(" ");
-    say_number(crc.bytes(), 10);
-}
 
 uint8_t memory[layout::memory_bytes];
 

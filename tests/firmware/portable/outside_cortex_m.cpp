@@ -3,7 +3,8 @@
 // Modelled on: ARMv6-M Architecture Reference Manual, "The vector table" and "Reset behavior" (the first word
 // is the stack pointer, the second where to begin, bit 0 set for Thumb), and Arm's "Semihosting for AArch32 and
 // AArch64": BKPT 0xAB, operation in r0, parameter in r1. Both from memory; qemu agrees.
-#include "outside.hpp"
+#include "tests/firmware/portable/outside.hpp"
+
 #include <stddef.h>
 #include <stdint.h>
 

@@ -1,4 +1,5 @@
-#include "outside.hpp"
+#include "tests/firmware/portable/outside.hpp"
+
 #include <stdio.h>
 
 void say(const char* text) {

@@ -41,10 +41,13 @@ void perform(Screen& screen, const uint8_t* at, Heard& heard) {
             case pass:
                 now = static_cast<uint16_t>(now + word());
                 break;
-            case serve:
-                for (uint8_t left = *at++; screen.service(now) && --left != 0;) {
+            case serve: {
+                uint8_t left = *at++;
+                while (screen.service(now) && left != 1) {
+                    left = left == 0 ? uint8_t{0} : static_cast<uint8_t>(left - 1);
                 }
                 break;
+            }
             case touch: {
                 const uint16_t x = word();
                 screen.touch(Point{x, word()});
