@@ -265,8 +265,17 @@ std::string run(const fs::path& directory, const Machine& machine) {
     return ran.output.substr(0, ran.output.find(" stack"));
 }
 
+/// One where asserts are on: that is the build with the sanitizers, which do not look into firmware.
+std::vector<std::string> layouts_to_run() {
+#ifdef NDEBUG
+    return example_files();
+#else
+    return {DIALPLATE_TREE "/tests/layout/fixtures/good/everything.json"};
+#endif
+}
+
 class CortexM : public testing::TestWithParam<std::string> {};
-INSTANTIATE_TEST_SUITE_P(Examples, CortexM, testing::ValuesIn(example_files()), test_name);
+INSTANTIATE_TEST_SUITE_P(Examples, CortexM, testing::ValuesIn(layouts_to_run()), test_name);
 
 TEST_P(CortexM, SendsTheBytesThatTheSimulatorSends) {
     const Loaded it = load_example(GetParam());
@@ -310,6 +319,33 @@ TEST(CortexMSketch, DrawsTheFirstPageThroughTheDriverThatStandsForTheAuthors) {
                     portable + "sketch.cpp'");
         EXPECT_EQ(run(directory, machine), expected);
     }
+}
+
+// ATmega4809: this compiler has neither its start file nor its header, and nothing here runs it.
+TEST(MappedAvr, LinksTheSketchWithAnImageThatPlainLoadsReach) {
+    if (run_shell("command -v avr-g++").status != 0) GTEST_SKIP() << "needs the package gcc-avr";
+    const Loaded it = load_example(DIALPLATE_TREE "/layouts/coast-listener.json");
+    const fs::path directory = sources_for(
+        it, "sketch-avrxmega3", {"avrxmega3", "ATmega4809", "avr-mapped", ""}, {play::end});
+    compile(directory,
+            "avr-g++ -mmcu=avrxmega3 -Os -fno-exceptions -fno-rtti -fno-threadsafe-statics "
+            "-ffunction-sections -fdata-sections -mrelax -flto -nostartfiles -nostdlib "
+            "-Wl,--gc-sections -Wl,-ebegin -Wl,-u,main",
+            std::string("-DARDUINO=10819 -DSKETCH='\"coast_listener.ino\"' image.cpp '") +
+                portable + "sketch.cpp'",
+            std::string("'") + portable + "outside_avr_mapped.cpp' -lgcc -T '" + portable +
+                "avr_mapped.ld'");
+    const std::string elf = (directory / "firmware.elf").string();
+    EXPECT_EQ(run_shell("avr-objdump -d '" + elf + "' | grep -c lpm").output, "0\n");
+    const Ran names = run_shell("avr-nm -S '" + elf + "' | grep ' image_bytes\\|11image_bytesE$'");
+    std::istringstream in(names.output);
+    unsigned long at = 0, size = 0;
+    ASSERT_TRUE(in >> std::hex >> at >> size) << names.output;
+    EXPECT_EQ(size, it.image.bytes.size());
+    // Flash as loads see it: 48 KiB from 0x4000 (data sheet, memories); the linker marks data by 0x800000.
+    EXPECT_GE(at, 0x804000UL);
+    EXPECT_LE(at + size, 0x810000UL);
+    std::cout << run_shell("avr-size -A '" + elf + "'").output;
 }
 
 TEST(Crc32OfTheFirmware, IsTheOneOfIeee802Dot3) {

@@ -40,14 +40,14 @@ Target target_for(const std::string& mcu, const std::string& tree) {
     }
     if (mcu == "avrxmega3") {
         // No -mshort-calls: they reach 4 KiB either way, and an engine is larger.
-        return {
-            "avr-",
-            "-DF_CPU=16000000UL -mmcu=avrxmega3 -mrelax -flto -nostartfiles -nostdlib -Wl,-ebegin"
-            " -Wl,--defsym=GPIOR0=0x80001C -Wl,--defsym=GPIOR1=0x80001D"
-            " -Wl,--defsym=GPIOR2=0x80001E -Wl,--defsym=TCNT1=0x800A20 -T " +
-                portable + "avr_mapped.ld ",
-            portable + "start_avr_mapped.cpp -lgcc",
-            2};
+        return {"avr-",
+                "-DF_CPU=16000000UL -mmcu=avrxmega3 -mrelax -flto -nostartfiles -nostdlib "
+                "-Wl,-ebegin -Wl,-u,main"
+                " -Wl,--defsym=GPIOR0=0x80001C -Wl,--defsym=GPIOR1=0x80001D"
+                " -Wl,--defsym=GPIOR2=0x80001E -Wl,--defsym=TCNT1=0x800A20 -T " +
+                    portable + "avr_mapped.ld ",
+                portable + "outside_avr_mapped.cpp -lgcc",
+                2};
     }
     return {"avr-", "-DF_CPU=16000000UL -mmcu=" + mcu + " -mrelax -flto ", "", 2};
 }
@@ -225,11 +225,8 @@ Compiled Compiler::compile(const Build& build) const {
     const std::map<std::string, StackFrame> frames =
         frames_of(output_of(tools + "objdump -d " + elf), target.return_address);
     std::map<std::string, int> known;
-    // Where main() is called only once it may have become a part of its caller.
-    for (const char* first : {"main", "start"}) {
-        if (compiled.stack == 0 && frames.count(first) != 0) {
-            compiled.stack = depth_of(first, frames, known);
-        }
+    if (frames.count("main") != 0) {
+        compiled.stack = depth_of("main", frames, known);
     }
     ::unlink(elf.c_str());
     return compiled;

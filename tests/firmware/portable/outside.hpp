@@ -1,4 +1,5 @@
-// What the firmware needs of the machine it runs on, written twice: outside_pc.cpp, outside_cortex_m.cpp.
+// What the firmware needs of the machine it runs on, written for each: outside_pc.cpp,
+// outside_cortex_m.cpp, outside_avr_mapped.cpp.
 #pragma once
 
 #include <stdint.h>

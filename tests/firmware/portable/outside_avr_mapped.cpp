@@ -2,9 +2,21 @@
 // file nor device header: its vectors and what comes before main(). Linked to be weighed, never run.
 //
 // 40 vectors of two words, as that part has (data sheet, from memory).
+#include "tests/firmware/portable/outside.hpp"
+
 #include <stdint.h>
 
-int main();
+// It goes to the transmit register of USART0 (data sheet, peripherals, from memory), at no certain speed.
+void say(const char* text) {
+    volatile uint8_t& transmit = *reinterpret_cast<volatile uint8_t*>(0x0802);
+    while (*text != 0) {
+        transmit = static_cast<uint8_t>(*text++);
+    }
+}
+
+uint32_t stack_used() {
+    return 0;
+}
 
 asm(".section .vectors, \"ax\", @progbits\n"
     "    jmp begin\n"
@@ -26,11 +38,13 @@ __attribute__((naked, used, noreturn)) void begin() {
         "ldi r29, hi8(stack_top)\n"
         "out __SP_L__, r28\n"
         "out __SP_H__, r29\n"
-        "jmp start");
+        "call start\n"
+        "call main\n"
+        "0: rjmp 0b");
     __builtin_unreachable();
 }
 
-__attribute__((used, noreturn)) void start() {
+__attribute__((used)) void start() {
     const uint8_t* from = data_in_flash;
     for (volatile uint8_t* to = data_begin; to != data_end; ++to) {
         *to = *from++;
@@ -43,9 +57,6 @@ __attribute__((used, noreturn)) void start() {
     extern void (*const constructors_end[])();
     for (void (*const* each)() = constructors_begin; each != constructors_end; ++each) {
         (*each)();
-    }
-    main();
-    for (;;) {
     }
 }
 
