@@ -70,7 +70,8 @@ struct PackedFace {
 
 /// Packs a face, enlarged 1..4 times when drawn (no effect on the glyph data). Glyphs that look the
 /// same share their bytes.
-/// @return No bytes if it does not fit: more than 65,535 bytes, more than 255 glyphs, columns or rows.
+/// @return No bytes if it does not fit: more than 65,535 bytes, more than 255 glyphs, columns or rows,
+///         or, in `runs` or enlarged, a row with more than 12 strokes.
 PackedFace pack(const RasterFace& face, Packing packing, int enlarged);
 
 /// The smaller of the two packings of `face`, data alone; `plain` among equals. No bytes if neither
@@ -79,7 +80,7 @@ PackedFace pack_smallest(const RasterFace& face, int enlarged);
 
 /// A picture as the image holds it (ui/image.md, "Picture").
 /// @return No bytes if it has no pixels or does not fit: more than 1,023 columns or rows, or
-///         more than 65,535 bytes.
+///         more than 65,535 bytes, or, in `runs`, a row with more than 12 strokes.
 std::vector<std::uint8_t> pack_picture(const Bitmap& picture, Packing packing);
 
 /// What a set of cropped glyphs costs without any packing: cropped bits of each glyph rounded up to

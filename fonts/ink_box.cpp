@@ -20,6 +20,17 @@ InkBox ink_box(const Bitmap& bitmap) {
     return {left, top, right - left, bottom - top};
 }
 
+int most_strokes_in_a_row(const Bitmap& bitmap) {
+    int most = 0;
+    for (int y = 0; y < bitmap.height; ++y) {
+        int strokes = 0;
+        for (int x = 0; x < bitmap.width; ++x)
+            strokes += bitmap.ink(x, y) && (x == 0 || !bitmap.ink(x - 1, y)) ? 1 : 0;
+        most = std::max(most, strokes);
+    }
+    return most;
+}
+
 Bitmap blank(int width, int height) {
     return {width,
             height,

@@ -16,6 +16,9 @@ struct InkBox {
 /// The smallest box that holds all ink of `bitmap`.
 InkBox ink_box(const Bitmap& bitmap);
 
+/// Runs of ink in the row that has most of them.
+int most_strokes_in_a_row(const Bitmap& bitmap);
+
 /// An all-ground bitmap.
 Bitmap blank(int width, int height);
 

@@ -7,6 +7,7 @@
 #include "ui/image_format.hpp"
 
 #include <algorithm>
+#include <climits>
 #include <map>
 
 namespace dialplate {
@@ -15,11 +16,13 @@ using namespace fonts;
 
 namespace {
 
-bool storable(const RasterFace& raster, int enlarged) {
+bool storable(const RasterFace& raster, Packing chosen, int enlarged) {
+    const int strokes = chosen == Packing::runs || enlarged > 1 ? most_strokes : INT_MAX;
     return enlarged >= 1 && enlarged <= 4 && raster.height >= 0 && raster.height <= 255 &&
            raster.glyphs.size() <= 255 &&
            std::all_of(raster.glyphs.begin(), raster.glyphs.end(), [&](const Glyph& glyph) {
-               return glyph.cell.width <= 255 && glyph.cell.height == raster.height;
+               return glyph.cell.width <= 255 && glyph.cell.height == raster.height &&
+                      most_strokes_in_a_row(glyph.cell) <= strokes;
            });
 }
 
@@ -65,7 +68,7 @@ RunParameters parameters_for(const RasterFace& raster) {
 
 PackedFace pack(const RasterFace& raster, Packing chosen, int enlarged) {
     PackedFace packed{chosen, {}};
-    if (!storable(raster, enlarged)) return packed;
+    if (!storable(raster, chosen, enlarged)) return packed;
     const RunParameters parameters =
         chosen == Packing::runs ? parameters_for(raster) : RunParameters{};
 

@@ -39,7 +39,8 @@ std::vector<Bitmap> strips_of(const Bitmap& bitmap, int rows) {
 
 std::vector<std::uint8_t> pack_picture(const Bitmap& bitmap, Packing chosen) {
     if (bitmap.width < 1 || bitmap.height < 1 || bitmap.width > greatest_glass ||
-        bitmap.height > greatest_glass)
+        bitmap.height > greatest_glass ||
+        (chosen == Packing::runs && most_strokes_in_a_row(bitmap) > most_strokes))
         return {};
     const int rows = rows_of_a_strip(bitmap);
     const std::vector<Bitmap> strips = strips_of(bitmap, rows);

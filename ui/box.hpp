@@ -87,7 +87,10 @@ struct BoxArt {
                                                : BoxState::idle);
     }
 
-    static void draw(Brush& pen, const State& values, uint16_t item, uint8_t state) {
+    __attribute__((noinline)) static void draw(Brush& pen,
+                                               const State& values,
+                                               uint16_t item,
+                                               uint8_t state) {
         const auto& rom = pen.rom;
         const Manner m = manner(pen, values, item);
         const bool in_words = Parts::words && (m.flags & box::words);

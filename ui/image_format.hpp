@@ -30,6 +30,8 @@ namespace face {
 constexpr uint8_t packing = 0, height = 1, enlarged = 2, glyphs = 3, parameters = 4, advance = 5,
                   places = 6, segment_gap = 6, segment_bytes = 7;
 }
+/// Strokes in a row of a bitmap that is packed in `runs`, or enlarged.
+constexpr uint8_t most_strokes = 12;
 namespace segment_glyph {
 constexpr uint8_t minus = 10, point = 11, colon = 12;
 }
@@ -67,7 +69,7 @@ constexpr uint8_t value = 7, flags = 8, face = 9, ink = 10, ground = 11, label_i
                   pointer_ink = 13, minor_tick = 14, major_tick = 15, zero = 16, point = 17,
                   minus = 18, decimals = 19, minor = 20, major = 22, units = 24, from = 28,
                   divide = 32;
-constexpr uint8_t tape = 1;
+constexpr uint8_t tape = 1, apart = 2;
 }  // namespace scale
 namespace picture_item {
 constexpr uint8_t number = 7, ink = 8, ground = 9;

@@ -30,7 +30,8 @@ struct MeterArt {
         return bar.end != shown.end || bar.peak != shown.peak;
     }
 
-    static void begin(const Image& rom, const State& values, uint16_t now_ms, Spot item, Job& job) {
+    __attribute__((noinline)) static void begin(
+        const Image& rom, const State& values, uint16_t now_ms, Spot item, Job& job) {
         const Bar bar = follow(rom, values, now_ms, item);
         job.target = bar.peak;
         job.cells = bar.end;
@@ -43,15 +44,15 @@ struct MeterArt {
         }
     }
 
-    /// Sends the next run of one paint that differs. The turn of the pieces is the place along the bar, so
-    /// that no slice looks at what earlier ones have dealt with.
-    static void draw(Brush& pen, Spot item, const Job& job) {
+    /// Sends the runs of one paint that differ. The turn of the pieces is the place along the bar, so that
+    /// no slice looks at what earlier ones have dealt with.
+    __attribute__((noinline)) static void draw(Brush& pen, Spot item, const Job& job) {
         const Image& rom = pen.rom;
         const Rect r = read_rect(rom, word(item.at + item::place));
         const uint8_t flags = rom.u8(word(item.at + meter::flags));
         const bool upright = Parts::upright && (flags & meter::upright);
         const uint16_t length = upright ? r.h : r.w;
-        const uint16_t longest = pen.band_rows(upright ? r.w : r.h);
+        const uint16_t breadth = upright ? r.w : r.h;
         const Bar is{job.cells, static_cast<uint16_t>(job.target)};
         const Bar was = on_glass(item.shown);
         uint16_t next = 0;
@@ -75,13 +76,15 @@ struct MeterArt {
                 }
             }
             if (changed) {
-                const uint16_t run = smaller(longest, word(next - at));
+                const uint16_t run = smaller(pen.pieces.rows_that_fit(breadth), word(next - at));
+                if (run == 0) {
+                    return;
+                }
                 const Rect part = upright ? Rect{r.x, word(r.y + length - at - run), r.w, run}
                                           : Rect{word(r.x + at), r.y, run, r.h};
-                pen.pieces.go_straight_to_it();
-                pen.fill(part, pen.colour(paint));
-                pen.pieces.go_on_to(word(at + run), true);
-                return;
+                pen.block(part, pen.colour(paint));
+                next = word(at + run);
+                pen.pieces.go_on_to(next);
             }
         }
     }

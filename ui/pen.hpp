@@ -6,15 +6,12 @@
 #include "ui/image_format.hpp"
 #include "ui/pieces.hpp"
 #include "ui/rom.hpp"
+#include "ui/row.hpp"
+#include "ui/segment.hpp"
 
 #include <stdint.h>
 
 namespace dialplate {
-
-/// Ink and ground of a glyph, as the display holds them.
-struct Colours {
-    uint16_t ink, ground;
-};
 
 /// Bus: see bus.hpp. Parts: see parts.hpp.
 template <class Bus, class Parts>
@@ -37,35 +34,39 @@ public:
     __attribute__((noinline)) uint16_t colour_at(uint16_t at) const { return colour(rom.u8(at)); }
     Bus& bus() { return bus_; }
 
-    /// How many rows of width `w` a slice may fill: at least one.
-    uint16_t band_rows(uint16_t w) const {
-        const uint16_t pixels = word(16u * rom.u8(header::band));
-        return w >= pixels ? uint16_t{1} : word(pixels / w);
-    }
-
-    /// A piece: a rectangle of one colour, a band of rows a slice.
+    /// Begins a slice of the drawing.
+    void slice() { pieces.slice(slice_pixels()); }
+    /// A piece: a rectangle of one colour, as many rows a slice as fit.
     __attribute__((noinline)) void fill(Rect r, uint16_t paint_colour) {
         if (open_band(r)) {
-            uint16_t rows = r.h;
-            do {
-                bus_.push(paint_colour, r.w);
-            } while (--rows != 0);
+            push_rows(r, paint_colour);
         }
     }
 
-    /// A piece of rectangle `r`, a band of rows a slice: if it is its turn, opens the window for the next
-    /// band and leaves that band in `r`.
+    /// A piece of rectangle `r`: if it is its turn, opens the window for the rows that fit into the slice,
+    /// and leaves them in `r`.
     __attribute__((noinline)) bool open_band(Rect& r) {
         if (r.w == 0 || r.h == 0 || !pieces.mine()) {
             return false;
         }
         const uint16_t done = pieces.row();
-        const uint16_t rows = smaller(band_rows(r.w), word(r.h - done));
+        const uint16_t rows = smaller(pieces.rows_that_fit(r.w), word(r.h - done));
+        if (rows == 0) {
+            return false;
+        }
+        pieces.sent(word(static_cast<unsigned>(rows) * r.w));
         pieces.drawn_rows(rows, r.h);
         r.y = word(r.y + done);
         r.h = rows;
         bus_.window(r.x, r.y, r.w, r.h);
         return true;
+    }
+
+    /// Sends a rectangle that fits into the slice.
+    __attribute__((noinline)) void block(const Rect& r, uint16_t paint_colour) {
+        pieces.sent(word(static_cast<unsigned>(r.w) * r.h));
+        bus_.window(r.x, r.y, r.w, r.h);
+        push_rows(r, paint_colour);
     }
 
     __attribute__((noinline)) uint16_t face_at(uint8_t number) const {
@@ -100,41 +101,44 @@ public:
                                          uint16_t face_at,
                                          uint8_t number,
                                          Colours colours) {
-        if (!pieces.mine()) {
-            return;
+        if (pieces.mine() &&
+            open_whole(Rect{at.x, at.y, advance(face_at, number), height(face_at)})) {
+            send_glyph(face_at, number, colours);
         }
-        pieces.drawn();
-        bus_.window(at.x, at.y, advance(face_at, number), height(face_at));
-        send_glyph(face_at, number, colours);
     }
 
     /// A piece: a picture strip whose bits start at `at`.
     void strip(Rect where, uint16_t at, uint8_t coding, uint8_t k, Colours colours) {
-        if (!pieces.mine()) {
+        if (!pieces.mine() || !open_whole(where)) {
             return;
         }
-        pieces.drawn();
-        bus_.window(where.x, where.y, where.w, where.h);
-        Sink sink{bus_, colours, 1};
-        BitBlock<Image> block{Bits<Image>(rom, at), where.w, where.h, 1};
+        const Extent extent{where.w, where.h, 1};
         if (Parts::runs && coding == packing::runs) {
-            block.runs(k, sink);
+            send_runs(at, extent, k, colours);
         } else if (Parts::plain) {
-            block.plain(Rect{0, 0, where.w, where.h}, sink);
+            send_plain(at, extent, Rect{0, 0, where.w, where.h}, colours);
         }
     }
 
 private:
-    // Where the decoders' runs go.
-    struct Sink {
-        Bus& bus;
-        Colours colours;
-        uint8_t times;
-        __attribute__((noinline)) void run(bool ink, uint16_t pixels) {
-            bus.push(ink ? colours.ink : colours.ground,
-                     Parts::enlarged ? word(pixels * times) : pixels);
+    uint16_t slice_pixels() const { return word(16u * rom.u8(header::band)); }
+    // Opens the window of a piece that cannot be cut. False: the slice has no room for it.
+    bool open_whole(const Rect& r) {
+        const uint32_t area = static_cast<uint32_t>(r.w) * r.h;
+        const uint16_t pixels = area > 0x7FFF ? uint16_t{0x7FFF} : static_cast<uint16_t>(area);
+        if (!pieces.fits(pixels)) {
+            return false;
         }
-    };
+        pieces.sent(pixels);
+        pieces.drawn();
+        bus_.window(r.x, r.y, r.w, r.h);
+        return true;
+    }
+    void push_rows(const Rect& r, uint16_t paint_colour) {
+        for (uint16_t rows = r.h; rows != 0; --rows) {
+            bus_.push(paint_colour, r.w);
+        }
+    }
 
     uint16_t enlarge(uint8_t pixels, uint16_t face_at) const {
         return word(static_cast<unsigned>(pixels) * enlarged(face_at));
@@ -151,35 +155,49 @@ private:
                             number};
     }
 
-    void send_glyph(uint16_t face_at, uint8_t number, Colours colours) {
-        const uint8_t times = enlarged(face_at);
+    __attribute__((noinline)) void send_glyph(uint16_t face_at, uint8_t number, Colours colours) {
         const uint8_t rows = rom.u8(word(face_at + face::height));
-        Sink sink{bus_, colours, times};
+        const uint8_t times = enlarged(face_at);
         if (Parts::segment && is_segment(face_at)) {
+            RowSender<Bus> out(bus_, colours);
             const SegmentShape shape = segment(face_at, number);
+            Row row(times);
             for (uint8_t y = 0; y < rows; ++y) {
-                for (uint8_t i = 0; i < times; ++i) {
-                    shape.row(y, sink);
+                shape.draw(y, row);
+                for (uint8_t i = times; i != 0; --i) {
+                    out.send(row);
                 }
             }
-            return;
-        }
-        if (!Parts::plain && !Parts::runs) {
+            out.finish();
             return;
         }
         const uint16_t at = glyph_at(face_at, number);
         const uint8_t columns = rom.u8(at);
         if (Parts::runs && rom.u8(face_at) == packing::runs) {
-            BitBlock<Image> block{Bits<Image>(rom, word(at + 1u)), columns, rows, times};
-            block.runs(rom.u8(word(face_at + face::parameters)), sink);
+            send_runs(word(at + 1u),
+                      Extent{columns, rows, times},
+                      rom.u8(word(face_at + face::parameters)),
+                      colours);
         } else if (Parts::plain) {
-            BitBlock<Image> block{Bits<Image>(rom, word(at + 5u)), columns, rows, times};
-            block.plain(Rect{rom.u8(word(at + 1u)),
-                             rom.u8(word(at + 2u)),
-                             rom.u8(word(at + 3u)),
-                             rom.u8(word(at + 4u))},
-                        sink);
+            send_plain(word(at + 5u),
+                       Extent{columns, rows, times},
+                       Rect{rom.u8(word(at + 1u)),
+                            rom.u8(word(at + 2u)),
+                            rom.u8(word(at + 3u)),
+                            rom.u8(word(at + 4u))},
+                       colours);
         }
+    }
+
+    void send_runs(uint16_t at, Extent extent, uint8_t k, Colours colours) {
+        RowSender<Bus> out(bus_, colours);
+        BitBlock<Image>{Bits<Image>(rom, at), extent}.runs(k, out);
+        out.finish();
+    }
+    void send_plain(uint16_t at, Extent extent, Rect inked, Colours colours) {
+        RowSender<Bus> out(bus_, colours);
+        BitBlock<Image>{Bits<Image>(rom, at), extent}.plain(inked, out);
+        out.finish();
     }
 
     Bus bus_;

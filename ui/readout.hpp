@@ -25,7 +25,10 @@ struct ReadoutArt {
     }
 
     /// Notes which cells differ between what is shown and what is wanted: one bit each, from the left.
-    static void begin(const Image& rom, const State& values, Spot item, Job& job) {
+    __attribute__((noinline)) static void begin(const Image& rom,
+                                                const State& values,
+                                                Spot item,
+                                                Job& job) {
         job.target = values.get(rom.u8(word(item.at + readout::value)));
         job.mark = marked_digit(rom, values, item.at);
         job.cells = 0xFFFF;
@@ -49,9 +52,7 @@ struct ReadoutArt {
                 changed = form.blank(is, digit) != form.blank(was, digit);
                 if (cell == digit) {
                     if (is != was) {
-                        changed = changed || is % 10 != was % 10;
-                        is /= 10;
-                        was /= 10;
+                        changed = (take_digit(is) != take_digit(was)) || changed;
                     }
                     if (Parts::tuning_digit && form.inverts() && job.mark != item.shown[4]) {
                         changed = changed || cell == job.mark || cell == item.shown[4];
@@ -71,33 +72,50 @@ struct ReadoutArt {
         }
     }
 
-    static void draw(Brush& pen, Spot item, const Job& job) {
+    /// Sends the cells that differ, and forgets each as it is drawn; then the marks.
+    __attribute__((noinline)) static void draw(Brush& pen, Spot item, Job& job) {
         const Image& rom = pen.rom;
         const Cells form{rom, item.at};
         const uint16_t face_at = pen.face_at(rom.u8(word(item.at + readout::face)));
         const Colours colours{pen.colour_at(word(item.at + readout::ink)),
                               pen.colour_at(word(item.at + readout::ground))};
         const uint16_t rows = pen.height(face_at);
+        const uint8_t count = form.count();
         Point at = read_point(rom, word(item.at + item::place));
+        const uint16_t start = at.x;
         uint16_t bit = 1;
-        for (uint8_t i = 0; i < form.count(); ++i, bit = static_cast<uint16_t>(bit << 1)) {
-            const uint8_t cell = form.cell(i);
-            const bool digit = cell < readout::separator_cell;
-            const uint16_t columns =
-                digit ? pen.digit_advance(face_at) : pen.advance(face_at, byte(cell & 127u));
-            const bool marked = Parts::tuning_digit && cell == job.mark;
+        for (uint8_t i = 0; job.cells != 0 && i < count;
+             ++i, bit = static_cast<uint16_t>(bit << 1)) {
+            const uint16_t columns = cell_columns(pen, face_at, form.cell(i));
             if (job.cells & bit) {
-                const bool invert = marked && form.inverts();
+                const bool invert =
+                    Parts::tuning_digit && form.cell(i) == job.mark && form.inverts();
                 const Colours in = invert ? Colours{colours.ground, colours.ink} : colours;
                 const uint8_t glyph = form.glyph(job.target, i);
+                pen.pieces.go_straight_to_it();
                 if (glyph == none) {
                     pen.fill(Rect{at.x, at.y, columns, rows}, in.ground);
                 } else {
                     pen.glyph(at, face_at, glyph, in);
                 }
+                if (!pen.pieces.went()) {
+                    return;
+                }
+                job.cells = static_cast<uint16_t>(job.cells & ~bit);
+                pen.pieces.start();
             }
-            if (Parts::tuning_digit &&
-                (job.whole || (job.mark != item.shown[4] && (marked || cell == item.shown[4])))) {
+            at.x = word(at.x + columns);
+        }
+        if (!Parts::tuning_digit || !(job.whole || job.mark != item.shown[4])) {
+            return;
+        }
+        at.x = start;
+        pen.pieces.name_again();
+        for (uint8_t i = 0; i < count; ++i) {
+            const uint8_t cell = form.cell(i);
+            const uint16_t columns = cell_columns(pen, face_at, cell);
+            const bool marked = cell == job.mark;
+            if (job.whole || marked || cell == item.shown[4]) {
                 // A line under the marked digit, or the rows that an inverted cell is higher.
                 const uint8_t thick = rom.u8(word(item.at + readout::thickness));
                 const uint16_t under = word(at.y + rows + rom.u8(word(item.at + readout::gap)));
@@ -138,7 +156,7 @@ private:
             }
             for (digit = byte(static_cast<unsigned>(digit) + field(readout::drop)); digit != 0;
                  --digit) {
-                m /= 10;
+                take_digit(m);
             }
             return m;
         }
@@ -150,15 +168,20 @@ private:
                 return Parts::sign && number < 0 ? field(readout::minus) : none;
             }
             const uint8_t digit = digit_of(i);
-            const uint32_t rest = magnitude(number, digit);
+            uint32_t rest = magnitude(number, digit);
             if (blank(rest, digit)) {
                 return none;
             }
             return c < readout::separator_cell
-                       ? byte(static_cast<unsigned>(field(readout::zero) + rest % 10))
+                       ? byte(static_cast<unsigned>(field(readout::zero)) + take_digit(rest))
                        : byte(c & 127u);
         }
     };
+
+    static uint16_t cell_columns(const Brush& pen, uint16_t face_at, uint8_t cell) {
+        return cell < readout::separator_cell ? pen.digit_advance(face_at)
+                                              : pen.advance(face_at, byte(cell & 127u));
+    }
 
     // The digit that the tuning knob turns; 255: none is marked.
     static uint8_t marked_digit(const Image& rom, const State& values, uint16_t item) {

@@ -23,6 +23,20 @@ constexpr uint16_t greater(uint16_t a, uint16_t b) {
     return a < b ? b : a;
 }
 
+/// Takes the last decimal digit off a number. Long division is slow on 8 bits: no more of it than needed.
+__attribute__((noinline)) inline uint8_t take_digit(uint32_t& number) {
+    uint8_t digit;
+    if (number > 0xFFFF) {
+        digit = static_cast<uint8_t>(number % 10);
+        number /= 10;
+    } else {
+        const uint16_t small = static_cast<uint16_t>(number);
+        digit = static_cast<uint8_t>(small % 10u);
+        number = small / 10u;
+    }
+    return digit;
+}
+
 /// An image in memory that plain loads can reach. Reads past the end give 0.
 class MemoryBytes {
 public:

@@ -20,7 +20,6 @@ struct ScaleArt {
 
     static constexpr uint8_t shown_bytes = 4;  // scale pixel of the value
     static constexpr uint8_t half_pointer = 1;
-    static constexpr uint8_t columns_a_slice = 64, sent_a_slice = 16;
     static constexpr uint8_t below_ticks = 2;  // blank rows between a major tick and its label
 
     static bool differs(const Image& rom, const State& values, Spot item) {
@@ -37,18 +36,16 @@ struct ScaleArt {
 
     /// First the columns of ticks, then the row of labels. Each finds its place by itself: the turn of the
     /// pieces is the column, job.cells tells how far the labels are.
-    static void draw(Brush& pen, Spot item, Job& job) {
+    __attribute__((noinline)) static void draw(Brush& pen, Spot item, Job& job) {
         const Image& rom = pen.rom;
         const Rect r = read_rect(rom, word(item.at + item::place));
         const Stand is = stand(rom, item.at, r.w, job.target);
         const Stand was = stand(rom, item.at, r.w, State::load_number(item.shown));
-        if (pen.pieces.turn() < r.w && draw_columns(pen, item.at, r, is, was, job.whole)) {
-            return;
+        if (pen.pieces.turn() < r.w) {
+            draw_columns(pen, item.at, r, is, was, job.whole);
         }
-        if (Parts::tape && is_tape(rom, item.at) && job.cells < r.w &&
-            (job.whole || is.first != was.first)) {
-            pen.pieces.go_straight_to_it();
-            draw_label_row(pen, item.at, r, is.first, job);
+        if (Parts::tape && is_tape(rom, item.at) && (job.whole || is.first != was.first)) {
+            draw_label_row(pen, item.at, r, is.first, is.first - was.first, job);
         }
     }
 
@@ -88,62 +85,73 @@ private:
         Columns(const Image& rom, uint16_t item, const Stand& stand, uint16_t x)
             : minor_(rom.u16(word(item + scale::minor))),
               major_(rom.u16(word(item + scale::major))),
-              to_minor_(modulo(stand.first + x, minor_)),
-              to_major_(modulo(stand.first + x, major_)),
+              minor_left_(word(static_cast<unsigned>(minor_) - modulo(stand.first + x, minor_))),
+              major_left_(word(static_cast<unsigned>(major_) - modulo(stand.first + x, major_))),
               to_pointer_(stand.pointer - x) {}
 
-        /// What the next column shows: the field of the item that has the length of its tick, or none, or
-        /// the pointer's paint.
-        uint8_t next() {
-            const bool pointer = to_pointer_ <= half_pointer && to_pointer_ >= -half_pointer;
-            const uint8_t what = pointer          ? scale::pointer_ink
-                                 : to_major_ == 0 ? scale::major_tick
-                                 : to_minor_ == 0 ? scale::minor_tick
-                                                  : none;
-            --to_pointer_;
-            if (++to_minor_ == minor_) {
-                to_minor_ = 0;
+        /// What this column shows: the field of the item that has the length of its tick, or none, or the
+        /// pointer's paint.
+        uint8_t what() const {
+            return to_pointer_ <= half_pointer && to_pointer_ >= -half_pointer ? scale::pointer_ink
+                   : major_left_ == major_                                     ? scale::major_tick
+                   : minor_left_ == minor_                                     ? scale::minor_tick
+                                                                               : none;
+        }
+        /// Columns to the next one that may show anything.
+        uint16_t empty() const {
+            uint16_t columns = smaller(minor_left_, major_left_);
+            if (to_pointer_ >= -half_pointer) {
+                const int32_t gap = to_pointer_ - half_pointer;
+                columns = gap <= 0        ? uint16_t{1}
+                          : gap < columns ? static_cast<uint16_t>(gap)
+                                          : columns;
             }
-            if (++to_major_ == major_) {
-                to_major_ = 0;
-            }
-            return what;
+            return columns;
+        }
+        /// @pre columns <= empty().
+        void go(uint16_t columns) {
+            to_pointer_ -= columns;
+            minor_left_ = left(minor_left_, columns, minor_);
+            major_left_ = left(major_left_, columns, major_);
         }
 
     private:
-        uint16_t minor_, major_, to_minor_, to_major_;
+        static uint16_t left(uint16_t to_next, uint16_t gone, uint16_t pitch) {
+            return to_next == gone ? pitch : word(static_cast<unsigned>(to_next) - gone);
+        }
+
+        uint16_t minor_, major_, minor_left_, major_left_;
         int32_t to_pointer_;
     };
 
-    // Looks at some columns from the one whose turn it is, and sends those that differ. False: none left.
-    static bool draw_columns(
+    // Goes on from the column whose turn it is, and sends those that differ.
+    __attribute__((noinline)) static void draw_columns(
         Brush& pen, uint16_t item, const Rect& r, const Stand& is, const Stand& was, bool whole) {
         const Image& rom = pen.rom;
         const uint8_t rows = tick_rows(rom, item);
         const uint16_t ground = pen.colour_at(word(item + scale::ground));
-        const uint16_t tick_ink = pen.colour_at(word(item + scale::ink));
         uint16_t x = pen.pieces.turn();
-        const uint16_t end = smaller(r.w, word(x + columns_a_slice));
         Columns now(rom, item, is, x), before(rom, item, was, x);
-        for (uint8_t left = sent_a_slice; x < end && left != 0; ++x) {
-            const uint8_t what = now.next();
-            if (what == before.next() && !whole) {
-                continue;
+        while (x < r.w && !pen.pieces.full()) {
+            const uint8_t what = now.what();
+            if (whole || what != before.what()) {
+                const bool pointer = what == scale::pointer_ink;
+                // The pointer is longer than any tick, and keeps off the labels.
+                const uint8_t ink = what == none ? uint8_t{0}
+                                    : pointer    ? byte(rows - 1u)
+                                                 : rom.u8(word(item + what));
+                pen.bus().window(word(r.x + x), r.y, 1, rows);
+                pen.bus().push(
+                    pen.colour_at(word(item + (pointer ? scale::pointer_ink : scale::ink))), ink);
+                pen.bus().push(ground, word(static_cast<unsigned>(rows) - ink));
+                pen.pieces.sent(rows);
             }
-            const bool pointer = what == scale::pointer_ink;
-            // The pointer is longer than any tick, and keeps off the labels.
-            const uint8_t ink = what == none ? uint8_t{0}
-                                : pointer    ? byte(rows - 1u)
-                                             : rom.u8(word(item + what));
-            pen.bus().window(word(r.x + x), r.y, 1, rows);
-            pen.bus().push(pointer ? pen.colour_at(word(item + scale::pointer_ink)) : tick_ink,
-                           ink);
-            pen.bus().push(ground, word(static_cast<unsigned>(rows) - ink));
-            --left;
+            const uint16_t columns = whole ? uint16_t{1} : smaller(now.empty(), before.empty());
+            now.go(columns);
+            before.go(columns);
+            x = word(x + columns);
         }
-        const bool looked = x != pen.pieces.turn();
-        pen.pieces.go_on_to(x, looked);
-        return looked;
+        pen.pieces.go_on_to(x);
     }
 
     // The glyphs of a label, last first: digits, with a point before the decimals.
@@ -151,84 +159,118 @@ private:
         uint8_t glyphs[12];
         uint8_t count;
         uint16_t width;
+        void add(const Brush& pen, uint16_t face_at, uint8_t glyph) {
+            glyphs[count++] = glyph;
+            width = word(width + pen.advance(face_at, glyph));
+        }
     };
-    static Number number(const Brush& pen, uint16_t item, uint16_t face_at, int32_t scale_pixel) {
+    __attribute__((noinline)) static void number(
+        const Brush& pen, uint16_t item, uint16_t face_at, int32_t scale_pixel, Number& n) {
         const Image& rom = pen.rom;
         const uint8_t decimals = rom.u8(word(item + scale::decimals));
         const int32_t quotient =
             scale_pixel * rom.i32(word(item + scale::units)) / rom.i32(word(item + scale::divide));
         uint32_t rest = static_cast<uint32_t>(quotient < 0 ? -quotient : quotient);
-        Number n{{}, 0, 0};
+        n.count = 0;
+        n.width = 0;
         do {
             if (n.count == decimals && decimals != 0) {
-                n.glyphs[n.count++] = rom.u8(word(item + scale::point));
+                n.add(pen, face_at, rom.u8(word(item + scale::point)));
             }
-            n.glyphs[n.count++] =
-                byte(rom.u8(word(item + scale::zero)) + static_cast<unsigned>(rest % 10));
-            rest /= 10;
+            const uint8_t digit = take_digit(rest);
+            n.add(pen,
+                  face_at,
+                  byte(rom.u8(word(item + scale::zero)) + static_cast<unsigned>(digit)));
         } while (rest != 0 || (decimals != 0 && n.count < decimals + 2));
         if (quotient < 0) {
-            n.glyphs[n.count++] = rom.u8(word(item + scale::minus));
+            n.add(pen, face_at, rom.u8(word(item + scale::minus)));
         }
-        for (uint8_t i = 0; i < n.count; ++i) {
-            n.width = word(n.width + pen.advance(face_at, n.glyphs[i]));
-        }
-        return n;
     }
 
-    // A slice of the row of labels: the ground before the next label, or one of its glyphs.
-    static void draw_label_row(Brush& pen, uint16_t item, const Rect& r, int32_t first, Job& job) {
+    // The row of labels, from column job.cells on: ground and a label by turns. job.mark: glyphs of the
+    // next label that stand.
+    // @param moved  Columns by which the tape has gone to the left.
+    __attribute__((noinline)) static void draw_label_row(
+        Brush& pen, uint16_t item, const Rect& r, int32_t first, int32_t moved, Job& job) {
         const Image& rom = pen.rom;
         const uint16_t face_at = pen.face_at(rom.u8(word(item + scale::face)));
         const uint16_t major = rom.u16(word(item + scale::major));
         const uint16_t top = word(r.y + static_cast<unsigned>(tick_rows(rom, item)));
-        // The first major tick whose label fits between what is drawn and the right edge.
-        int32_t centre = job.cells + (major - modulo(first + job.cells, major)) % major;
-        for (; centre < r.w; centre += major) {
-            const Number n = number(pen, item, face_at, first + centre);
-            const int32_t start = centre - n.width / 2;
-            if (start < job.cells) {
-                continue;
+        const Colours colours{pen.colour_at(word(item + scale::label_ink)),
+                              pen.colour_at(word(item + scale::ground))};
+        // Labels apart from each other that went less than half way have left ground on one side only.
+        const bool little = !job.whole && (rom.u8(word(item + scale::flags)) & scale::apart) &&
+                            moved < major / 2 && -moved < major / 2;
+        Number n;
+        while (!pen.pieces.full() && job.cells < r.w) {
+            const uint16_t label = next_label(pen, item, face_at, r.w, first, job.cells, n);
+            uint16_t from = job.cells, to = label;
+            if (little && from != 0 && to != r.w) {
+                if (moved > 0) {
+                    to = smaller(to, word(from + static_cast<uint16_t>(moved)));
+                } else {
+                    from = greater(from, word(to + static_cast<uint16_t>(moved)));
+                }
             }
-            if (start + n.width > r.w) {
-                break;
+            if (from < to) {
+                pen.pieces.go_straight_to_it();
+                pen.fill(Rect{word(r.x + from),
+                              top,
+                              word(static_cast<unsigned>(to) - from),
+                              word(r.y + r.h - top)},
+                         colours.ground);
+                if (!pen.pieces.went()) {
+                    return;
+                }
             }
-            uint16_t x = static_cast<uint16_t>(start);
-            if (job.mark == 0 && fill_gap(pen, item, r, top, x, job)) {
+            job.cells = label;
+            if (label == r.w) {
                 return;
             }
-            uint8_t i = byte(n.count - 1u);
-            for (; i != n.count - 1 - job.mark; --i) {
+            uint16_t x = word(r.x + label);
+            uint8_t stands = job.mark;
+            for (uint8_t i = n.count; i-- != 0;) {
+                if (stands != 0) {
+                    --stands;
+                } else {
+                    pen.pieces.go_straight_to_it();
+                    pen.glyph(Point{x, top}, face_at, n.glyphs[i], colours);
+                    if (!pen.pieces.went()) {
+                        return;
+                    }
+                    ++job.mark;
+                }
                 x = word(x + pen.advance(face_at, n.glyphs[i]));
             }
-            pen.glyph(Point{word(r.x + x), top},
-                      face_at,
-                      n.glyphs[i],
-                      Colours{pen.colour_at(word(item + scale::label_ink)),
-                              pen.colour_at(word(item + scale::ground))});
-            ++job.mark;
-            if (i == 0) {
-                job.cells = word(static_cast<uint16_t>(start) + n.width);
-                job.mark = 0;
-            }
-            return;
+            job.cells = word(static_cast<unsigned>(label) + n.width);
+            job.mark = 0;
         }
-        fill_gap(pen, item, r, top, r.w, job);
     }
 
-    // A band of the ground between labels, up to column `to`. False: it was complete.
-    static bool fill_gap(
-        Brush& pen, uint16_t item, const Rect& r, uint16_t top, uint16_t to, Job& job) {
-        if (job.cells >= to) {
-            return false;
+    // Where the next label begins: at column `from` or later, and it ends on the scale. `columns` of the
+    // scale: there is none.
+    static uint16_t next_label(const Brush& pen,
+                               uint16_t item,
+                               uint16_t face_at,
+                               uint16_t columns,
+                               int32_t first,
+                               uint16_t from,
+                               Number& n) {
+        const uint16_t major = pen.rom.u16(word(item + scale::major));
+        for (uint16_t centre = from;; ++centre) {
+            const uint16_t past = modulo(first + centre, major);
+            const uint16_t on = past == 0 ? uint16_t{0} : word(static_cast<unsigned>(major) - past);
+            if (on >= columns - centre) {
+                return columns;
+            }
+            centre = word(static_cast<unsigned>(centre) + on);
+            number(pen, item, face_at, first + centre, n);
+            const uint16_t half = word(n.width / 2u);
+            if (centre >= from + half) {
+                const uint16_t label = word(static_cast<unsigned>(centre) - half);
+                return label + n.width <= columns ? label : columns;
+            }
         }
-        const uint16_t turn = pen.pieces.turn();
-        pen.fill(Rect{word(r.x + job.cells), top, word(to - job.cells), word(r.y + r.h - top)},
-                 pen.colour_at(word(item + scale::ground)));
-        if (pen.pieces.turn() != turn) {
-            job.cells = to;
-        }
-        return true;
     }
 };
 

@@ -1,7 +1,8 @@
 // The display: pages of items, the values they show, and the keys that answer a finger.
 //
 // A sketch makes one Screen, sets values whenever they change, and calls `service` often. Each call sends
-// one slice: at most one glyph or one band of a fill, so that the encoder is never left waiting for long.
+// one slice: as many pixels as the layout says, or a single glyph that has more, so that the encoder is never
+// left waiting for long.
 #pragma once
 
 #include "ui/box.hpp"
@@ -129,9 +130,9 @@ private:
         return Box::state(pen_, values_, spot.at, Parts::touch && finger_on_ == spot.at && inside_);
     }
 
-    bool draw_fills();
-    bool draw_texts();
-    bool draw_item();
+    void draw_fills();
+    void draw_texts();
+    void draw_item();
     bool find_change();
     bool differs();
     void begin(bool whole);
@@ -177,17 +178,19 @@ bool Screen<Bus, Parts>::service(uint16_t now_ms) {
     if (Parts::touch && Parts::hold) {
         watch_hold();
     }
-    pen_.pieces.slice();
+    pen_.slice();
     if (stage_ == Stage::fills) {
-        if (draw_fills()) {
+        draw_fills();
+        if (pen_.pieces.full()) {
             return true;
         }
         stage_ = Stage::texts;
         pen_.pieces.start();
-        pen_.pieces.slice();
+        pen_.pieces.name_again();
     }
     if (stage_ == Stage::texts) {
-        if (draw_texts()) {
+        draw_texts();
+        if (pen_.pieces.full()) {
             return true;
         }
         stage_ = Stage::items;
@@ -207,7 +210,8 @@ bool Screen<Bus, Parts>::service(uint16_t now_ms) {
                 begin(false);
             }
         }
-        if (draw_item()) {
+        draw_item();
+        if (pen_.pieces.full()) {
             return true;
         }
         commit();
@@ -219,51 +223,51 @@ bool Screen<Bus, Parts>::service(uint16_t now_ms) {
     }
 }
 
-// Ground, frames, and all that never changes but text: groups of rectangles of one paint. False: complete.
+// Ground, frames, and all that never changes but text: groups of rectangles of one paint.
 template <class Bus, class Parts>
-bool Screen<Bus, Parts>::draw_fills() {
+void Screen<Bus, Parts>::draw_fills() {
     uint16_t at = word(page_at_ + page::bytes);
     uint16_t turn = pen_.pieces.turn();
     for (uint16_t groups = page_word(page::fills); groups != 0; --groups) {
         const uint8_t count = rom().u8(word(at + 1u));
-        if (turn < count) {
+        for (; turn < count; ++turn) {
             pen_.pieces.go_straight_to_it();
             pen_.fill(read_rect(rom(), word(at + 2u + turn * rect_bytes)), pen_.colour_at(at));
-            return true;
+            if (pen_.pieces.full()) {
+                return;
+            }
         }
         turn = word(turn - count);
         at = word(at + 2u + static_cast<unsigned>(count) * rect_bytes);
     }
-    return false;
 }
 
-// Texts that never change: groups of one face and two paints. False: complete.
+// Texts that never change: groups of one face and two paints.
 template <class Bus, class Parts>
-bool Screen<Bus, Parts>::draw_texts() {
+void Screen<Bus, Parts>::draw_texts() {
     uint16_t at = page_word(page::texts);
     for (; at < page_word(page::items); at = word(at + text_group::bytes)) {
         const uint16_t face_at = pen_.face_at(rom().u8(word(at + text_group::face)));
         const Colours colours{pen_.colour_at(word(at + text_group::ink)),
                               pen_.colour_at(word(at + text_group::ground))};
         for (uint8_t count = rom().u8(word(at + text_group::count)); count != 0; --count) {
-            Box::draw_text(pen_,
-                           read_point(rom(), word(at + text_group::bytes)),
-                           face_at,
-                           rom().u16(word(at + text_group::bytes + point_bytes)),
-                           colours);
-            if (pen_.pieces.spent()) {
-                return true;
+            const uint16_t text = rom().u16(word(at + text_group::bytes + point_bytes));
+            if (!pen_.pieces.passes(rom().u8(text))) {
+                Box::draw_text(
+                    pen_, read_point(rom(), word(at + text_group::bytes)), face_at, text, colours);
+                if (pen_.pieces.full()) {
+                    return;
+                }
             }
             at = word(at + text_group::each);
         }
     }
-    return false;
 }
 
-// Sends a slice of the item. False: there was nothing left to send.
+// Sends what the slice has room for. If it is not full then, the item is complete.
 template <class Bus, class Parts>
-bool Screen<Bus, Parts>::draw_item() {
-    pen_.pieces.slice();
+void Screen<Bus, Parts>::draw_item() {
+    pen_.pieces.name_again();
     const Kind k = kind(spot_);
     if (Parts::readout && k == Kind::readout) {
         Readout::draw(pen_, spot_, job_);
@@ -278,7 +282,6 @@ bool Screen<Bus, Parts>::draw_item() {
             Picture::draw(pen_, spot_.at);
         }
     }
-    return pen_.pieces.spent();
 }
 
 // Goes round the page from where the last change was found. False: the glass shows everything.

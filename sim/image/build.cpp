@@ -192,7 +192,7 @@ Building build_image(const Layout& layout) {
             f.pointer = layout.faces[i].pointer;
             f.message = "face \"" + layout.faces[i].name +
                         "\" does not fit the image: a face has at most 255 glyphs of 255 x 255 px "
-                        "and 65,535 bytes";
+                        "and 65,535 bytes, and enlarged or in runs 12 strokes in a row";
             building.findings.push_back(f);
             continue;
         }

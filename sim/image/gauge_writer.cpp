@@ -171,6 +171,20 @@ void PageWriter::add_meter(const Item& item, const Box& box, int index) {
     end_item(item, bytes);
 }
 
+bool PageWriter::labels_apart(const Scale& s, const Value& value, int columns) const {
+    // The tape shows what lies beyond the ends of the value too.
+    const std::int64_t beyond = std::int64_t{columns} * s.per_pixel;
+    for (const std::int64_t end : {value.min - beyond, value.max + beyond}) {
+        std::string digits = std::to_string(std::abs(end / s.divide));
+        if (std::ssize(digits) <= s.decimals)
+            digits.resize(static_cast<std::size_t>(s.decimals) + 1, '0');
+        if (s.decimals > 0) digits += '.';
+        if (end < 0) digits += '-';
+        if (faces_.width(s.face, code_points(digits)) > s.major / s.per_pixel) return false;
+    }
+    return true;
+}
+
 void PageWriter::add_scale(const Item& item, const Box& box, int index) {
     const Scale& s = item.scale;
     map_.fill(box, s.ground);
@@ -215,7 +229,8 @@ void PageWriter::add_scale(const Item& item, const Box& box, int index) {
     begin_item(bytes, static_cast<int>(Kind::scale));
     bytes.rect(moving);
     bytes.u8(s.value);
-    bytes.u8(s.tape ? scale::tape : 0);
+    bytes.u8((s.tape ? scale::tape : 0) |
+             (label_tape && labels_apart(s, value, box.width) ? scale::apart : 0));
     bytes.u8(label_tape ? s.face : none);
     bytes.u8(s.ink);
     bytes.u8(s.ground);

@@ -51,6 +51,8 @@ private:
     void add_lamp(const Item& item, const Box& box, int index);
     void add_meter(const Item& item, const Box& box, int index);
     void add_scale(const Item& item, const Box& box, int index);
+    // Whether no label that the tape can show is wider than a major step.
+    [[nodiscard]] bool labels_apart(const Scale& s, const Value& value, int columns) const;
     void add_picture(const Item& item, const Box& box);
 
     /// Places lines in a box; cuts off what does not fit, and notes how much room there was.

@@ -51,6 +51,11 @@ std::optional<int> Tables::picture(const Layout& layout,
             "picture file \"" + wish.file +
             "\" is too large for the image: at most 1,023 x 1,023 px and 65,535 bytes packed");
     }
+    if (wish.packing == PackingWish::runs && runs.empty()) {
+        return fail("picture file \"" + wish.file +
+                    "\" has more than 12 strokes in a row, too many for runs; leave the packing to "
+                    "the tool, or name plain");
+    }
     const bool take_plain = wish.packing == PackingWish::plain || runs.empty() ||
                             (wish.packing == PackingWish::automatic && plain.size() <= runs.size());
     const int number = static_cast<int>(pictures_.size());

@@ -16,7 +16,11 @@ Image image_of(const std::vector<std::uint8_t>& bytes) {
 
 struct Pixels {
     std::vector<std::uint8_t> seen;
-    void run(bool ink, std::uint16_t length) { seen.insert(seen.end(), length, ink ? 1 : 0); }
+    void send(const Row& row) {
+        for (unsigned i = 0; i < row.used; ++i) {
+            seen.insert(seen.end(), row.runs[i], static_cast<std::uint8_t>(i % 2));
+        }
+    }
 };
 
 TEST(Engine, DecodesEveryGlyphOfBothPackings) {
@@ -33,9 +37,7 @@ TEST(Engine, DecodesEveryGlyphOfBothPackings) {
             Pixels pixels;
             const auto block = [&](std::uint16_t metrics) {
                 return BitBlock<Image>{Bits<Image>(image, word(at + unsigned{metrics})),
-                                       bytes[at],
-                                       bytes[face::height],
-                                       1};
+                                       {bytes[at], bytes[face::height], 1}};
             };
             if (packing == Packing::runs)
                 block(1).runs(bytes[face::parameters], pixels);
@@ -48,21 +50,33 @@ TEST(Engine, DecodesEveryGlyphOfBothPackings) {
 }
 
 TEST(Engine, DecodesEveryStripOfAPicture) {
-    std::mt19937 random(40);
-    const Bitmap bitmap = random_blobs(random, 150, 61);
-    const std::vector<std::uint8_t> bytes = pack_picture(bitmap, Packing::runs);
-    const Image image = image_of(bytes);
-    Pixels pixels;
-    int left = bitmap.height;
-    for (unsigned strip = 0; left > 0; ++strip, left -= bytes[picture::strip_rows]) {
-        BitBlock<Image>{
-            Bits<Image>(image, image.u16(word(picture::places + 2 * strip))),
-            150,
-            std::min<std::uint16_t>(bytes[picture::strip_rows], static_cast<std::uint16_t>(left)),
-            1}
-            .runs(bytes[picture::parameters], pixels);
+    struct Case {
+        Packing packing;
+        int width;
+    };
+    // In `plain` a row may have more strokes than the engine keeps at a time.
+    for (const auto [packing, width] : {Case{Packing::runs, 26}, Case{Packing::plain, 301}}) {
+        std::mt19937 random(40);
+        const Bitmap bitmap = random_blobs(random, width, 161);
+        const std::vector<std::uint8_t> bytes = pack_picture(bitmap, packing);
+        ASSERT_FALSE(bytes.empty());
+        const Image image = image_of(bytes);
+        Pixels pixels;
+        int left = bitmap.height;
+        for (unsigned strip = 0; left > 0; ++strip, left -= bytes[picture::strip_rows]) {
+            const Extent extent{static_cast<std::uint16_t>(width),
+                                std::min<std::uint16_t>(bytes[picture::strip_rows],
+                                                        static_cast<std::uint16_t>(left)),
+                                1};
+            BitBlock<Image> block{Bits<Image>(image, image.u16(word(picture::places + 2 * strip))),
+                                  extent};
+            if (packing == Packing::runs)
+                block.runs(bytes[picture::parameters], pixels);
+            else
+                block.plain(Rect{0, 0, extent.width, extent.height}, pixels);
+        }
+        EXPECT_EQ(pixels.seen, bitmap.pixels);
     }
-    EXPECT_EQ(pixels.seen, bitmap.pixels);
 }
 
 }  // namespace

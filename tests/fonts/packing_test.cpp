@@ -17,6 +17,21 @@ std::vector<Bitmap> cells_of(const RasterFace& face) {
     return cells;
 }
 
+int strokes(const Bitmap& bitmap) {
+    int most = 0;
+    for (int y = 0; y < bitmap.height; ++y) {
+        int changes = 0;
+        bool ink = false;
+        for (int x = 0; x <= bitmap.width; ++x) {
+            const bool next = x < bitmap.width && bitmap.ink(x, y);
+            changes += next != ink ? 1 : 0;
+            ink = next;
+        }
+        most = std::max(most, changes / 2);
+    }
+    return most;
+}
+
 RasterFace random_face(std::mt19937& random) {
     const auto below = [&](unsigned limit) { return static_cast<int>(random() % limit); };
     const int height = 1 + below(below(4) == 0 ? 200 : 24);
@@ -115,10 +130,12 @@ TEST(Pictures, ComeBackFromBothPackingsAsTheyWere) {
     const auto below = [&](unsigned limit) { return static_cast<int>(random() % limit); };
     for (int round = 0; round < 100; ++round) {
         SCOPED_TRACE(round);
-        const Bitmap picture = random_blobs(random, 1 + below(480), 1 + below(320));
+        const Bitmap picture =
+            random_blobs(random, 1 + below(round % 2 == 0 ? 480 : 24), 1 + below(320));
         for (const Packing packing : {Packing::plain, Packing::runs}) {
             const std::vector<std::uint8_t> packed = pack_picture(picture, packing);
-            ASSERT_FALSE(packed.empty());
+            ASSERT_EQ(packed.empty(), packing == Packing::runs && strokes(picture) > 12);
+            if (packed.empty()) continue;
             const auto unpacked = unpack_picture(packed);
             ASSERT_TRUE(unpacked.has_value());
             ASSERT_EQ(*unpacked, picture);
