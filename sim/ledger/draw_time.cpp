@@ -3,6 +3,7 @@
 #include "sim/display/bus_time.hpp"
 #include "sim/ledger/draw_terms.hpp"
 #include "sim/ledger/measured_times.hpp"
+#include "sim/ledger/measured_work.hpp"
 
 #include <algorithm>
 #include <array>
@@ -14,10 +15,42 @@
 namespace dialplate {
 namespace {
 
-/// The same work in cycles of other families, which do 16- and 32-bit sums in one instruction.
-/// UNVERIFIED: a guess from instruction counts; timing such a part would settle it.
-double family_factor(const Mcu& mcu) {
-    return mcu.family.rfind("avr", 0) == 0 ? 1.0 : 0.5;
+/// Of a Cortex-M, where loads, stores and taken branches take two cycles and more, most else one; without what
+/// it waits for its flash. UNVERIFIED: a guess; timing such a part would settle it.
+constexpr double cycles_per_instruction = 1.5;
+
+/// The engine's own work on another family, whose time nothing here simulates.
+struct OtherFamily {
+    double factor = 1.0;  ///< Its cycles for one of the ATmega328P.
+    std::string basis;    ///< The rest of a sentence; empty: that very family.
+};
+
+OtherFamily other_family(const Mcu& mcu) {
+    if (mcu.family == "avr") {
+        return {};
+    }
+    if (mcu.family == "avr-mapped") {
+        return {1.0,
+                "; not timed on this family: taken to be the same, some instructions are faster"};
+    }
+    const auto* work = std::find_if(std::begin(measured::family_work),
+                                    std::end(measured::family_work),
+                                    [&mcu](const auto& w) { return mcu.family == w.family; });
+    if (work == std::end(measured::family_work)) {
+        return {0.5, "; halved for this family, a guess"};
+    }
+    char text[250];
+    std::snprintf(
+        text,
+        sizeof text,
+        "; not timed on this family: %.2f instructions (%.2f to %.2f over %d layouts, counted "
+        "by qemu) for each of those cycles, and %.1f cycles an instruction, a guess",
+        work->instructions,
+        work->least,
+        work->greatest,
+        measured::work_layouts,
+        cycles_per_instruction);
+    return {work->instructions * cycles_per_instruction, text};
 }
 
 const measured::Drawing& drawing_of(BusKind kind) {
@@ -44,7 +77,7 @@ Cycles cycles_for(const Update& update, const Layout& layout) {
         own += terms[i] * weights.terms[i];
     }
     // Never less than the bytes alone: the bus is a floor.
-    return bus + Cycles{std::llround(std::max(0.0, own) * family_factor(layout.mcu))};
+    return bus + Cycles{std::llround(std::max(0.0, own) * other_family(layout.mcu).factor)};
 }
 
 /// The part of an update that its longest slice is, by pixels and by windows.
@@ -72,11 +105,7 @@ std::string basis_of(const Layout& layout) {
         weights.updates,
         std::ceil(100.0 * weights.median_error),
         std::ceil(100.0 * weights.worst_error));
-    std::string basis = text;
-    if (layout.mcu.family.rfind("avr", 0) != 0) {
-        basis += "; halved for this family, a guess";
-    }
-    return basis;
+    return text + other_family(layout.mcu).basis;
 }
 
 }  // namespace

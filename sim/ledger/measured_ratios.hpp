@@ -17,15 +17,15 @@ struct FamilyRatio {
 inline constexpr int ratio_engines = 6;
 
 inline constexpr FamilyRatio family_ratios[] = {
-    {"avr-mapped", "avr-g++ 5.4.0 -Os -flto -mrelax -mmcu=avrxmega3", 0.944, 0.935, 0.963, 65, 140},
+    {"avr-mapped", "avr-g++ 5.4.0 -Os -flto -mrelax -mmcu=avrxmega3", 0.957, 0.946, 0.962, 67, 273},
     {"cortex-m0plus",
      "arm-none-eabi-g++ 12.2.1 -Os -mcpu=cortex-m0plus",
-     0.709,
-     0.678,
-     0.754,
+     0.697,
+     0.658,
+     0.748,
      88,
-     600},
-    {"cortex-m3", "arm-none-eabi-g++ 12.2.1 -Os -mcpu=cortex-m3", 0.639, 0.620, 0.656, 88, 584},
+     612},
+    {"cortex-m3", "arm-none-eabi-g++ 12.2.1 -Os -mcpu=cortex-m3", 0.630, 0.626, 0.661, 88, 592},
 };
 
 }  // namespace dialplate::measured

@@ -3,6 +3,7 @@
 #include "sim/layout/reader.hpp"
 #include "sim/ledger/code_size.hpp"
 #include "sim/ledger/draw_time.hpp"
+#include "sim/ledger/measured_work.hpp"
 #include "sim/ledger/report.hpp"
 #include "sim/ledger/size_terms.hpp"
 
@@ -167,6 +168,27 @@ TEST(Ledger, AnotherPartsFiguresAreMarkedAsEstimates) {
         EXPECT_EQ(ledger.ram.stack.standing, Standing::estimate);
         EXPECT_THAT(ledger.flash.engine.basis, HasSubstr("ATmega328P"));
         EXPECT_GT(ledger.flash.engine.bytes.value, 0);
+    }
+}
+
+TEST(Ledger, CarriesTheEnginesOwnTimeOverAndLeavesTheBusAlone) {
+    Ready it = segments();
+    constexpr double cycles_per_byte = 16;  // USART as SPI master: 8 bits at half the clock
+    for (const auto& work : measured::family_work) {
+        SCOPED_TRACE(work.family);
+        it.layout.mcu.name = "Another";
+        it.layout.mcu.family = work.family;
+        const Ledger there = account(it.layout, it.built);
+        for (const EventTime& event : it.ledger.time) {
+            const EventTime& same = event_named(there, event.event);
+            const double bus = cycles_per_byte * static_cast<double>(event.bus_bytes.value);
+            const double own = static_cast<double>(event.cycles.value) - bus;
+            // 1.5 cycles an instruction.
+            EXPECT_NEAR(
+                static_cast<double>(same.cycles.value), bus + own * work.instructions * 1.5, 1.0);
+            EXPECT_EQ(same.standing, Standing::estimate);
+            EXPECT_THAT(same.basis, HasSubstr("not timed on this family"));
+        }
     }
 }
 

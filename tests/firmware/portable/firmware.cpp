@@ -84,8 +84,9 @@ int main() {
     ChecksumBus::start();
     layout::Screen<ChecksumBus> screen(ChecksumBus{}, layout::image(), memory);
     EventsToChecksum heard;
+    const uint8_t* at = orders;
     play::perform<layout::Screen<ChecksumBus>, dialplate::Point, dialplate::Event>(
-        screen, orders, heard);
+        screen, [&at] { return *at++; }, heard);
     say_checksum("bus ", sent);
     say_checksum(" events ", happened);
     say(" stack ");

@@ -16,33 +16,33 @@ constexpr uint8_t touch = 6;    ///< 2 bytes x, 2 bytes y
 constexpr uint8_t lift = 7;
 
 /// Does what is ordered, with any screen, and hands each event of a key to `heard`.
-/// @param at  The first order; the last is `end`.
-template <class Screen, class Point, class Event, class Heard>
-void perform(Screen& screen, const uint8_t* at, Heard& heard) {
-    const auto word = [&at]() -> uint16_t {
-        const uint16_t low = *at++;
-        return static_cast<uint16_t>(low | *at++ << 8);
+/// @param next  Gives the next byte of the orders, of which the last is `end`.
+template <class Screen, class Point, class Event, class Next, class Heard>
+void perform(Screen& screen, Next next, Heard& heard) {
+    const auto word = [&next]() -> uint16_t {
+        const uint16_t low = next();
+        return static_cast<uint16_t>(low | next() << 8);
     };
     uint16_t now = 0;
     for (;;) {
-        switch (*at++) {
+        switch (next()) {
             case set: {
-                const uint8_t value = *at++;
+                const uint8_t value = next();
                 const uint32_t low = word();
                 screen.set(value, static_cast<int32_t>(low | uint32_t{word()} << 16));
                 break;
             }
             case page:
-                screen.show_page(*at++);
+                screen.show_page(next());
                 break;
             case palette:
-                screen.use_palette(*at++);
+                screen.use_palette(next());
                 break;
             case pass:
                 now = static_cast<uint16_t>(now + word());
                 break;
             case serve: {
-                uint8_t left = *at++;
+                uint8_t left = next();
                 while (screen.service(now) && left != 1) {
                     left = left == 0 ? uint8_t{0} : static_cast<uint8_t>(left - 1);
                 }
