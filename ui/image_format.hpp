@@ -52,7 +52,7 @@ namespace readout {
 constexpr uint8_t value = 5, face = 6, ink = 7, ground = 8, drop = 9, least = 10, zero = 11,
                   minus = 12, tuning = 13, gap = 14, thickness = 15, choices = 16, count = 17,
                   cells = 18;
-constexpr uint8_t sign_cell = 127, separator_cell = 128;
+constexpr uint8_t sign_cell = 127, separator_cell = 128, most_cells = 16;
 }  // namespace readout
 namespace box {
 constexpr uint8_t tones = 7, behind = 8, radius = 9, edge = 10, face = 11, flags = 12, rest = 13;

@@ -17,7 +17,7 @@ struct Spot {
 /// between makes a new update instead of tearing this one. What the fields mean is each item's own.
 struct Job {
     int32_t target;
-    uint16_t cells;
+    uint16_t cells, marks;
     uint8_t mark;
     bool whole;  ///< The page was turned: draw every pixel of the item.
 };

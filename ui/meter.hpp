@@ -54,7 +54,8 @@ struct MeterArt {
         const uint16_t length = upright ? r.h : r.w;
         const uint16_t breadth = upright ? r.w : r.h;
         const Bar is{job.cells, static_cast<uint16_t>(job.target)};
-        const Bar was = on_glass(item.shown);
+        // After a turn of the page, what was shown is another page's.
+        const Bar was = job.whole ? is : on_glass(item.shown);
         uint16_t next = 0;
         for (uint16_t at = pen.pieces.turn(); at < length; at = next) {
             next = length;

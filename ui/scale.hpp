@@ -52,7 +52,8 @@ struct ScaleArt {
 private:
     /// Where the ruler and its pointer stand: the scale pixel in column 0, and the pointer's column.
     struct Stand {
-        int32_t first, pointer;
+        int32_t first;
+        int16_t pointer;
     };
 
     static bool is_tape(const Image& rom, uint16_t item) {
@@ -67,11 +68,15 @@ private:
     }
     static Stand stand(const Image& rom, uint16_t item, uint16_t columns, int32_t position) {
         if (Parts::tape && (rom.u8(word(item + scale::flags)) & scale::tape)) {
-            const int32_t middle = columns / 2;
+            const int16_t middle = static_cast<int16_t>(columns / 2);
             return Stand{position - middle, middle};
         }
         const int32_t first = rom.i32(word(item + scale::from));
-        return Stand{first, position - first};
+        const int32_t pointer = position - first;
+        // Off the scale is off the scale, however far.
+        return Stand{first,
+                     pointer < -half_pointer || pointer > columns ? static_cast<int16_t>(-half_pointer - 1)
+                                                      : static_cast<int16_t>(pointer)};
     }
     // Remainder that is never negative.
     __attribute__((noinline)) static uint16_t modulo(int32_t number, uint16_t by) {
@@ -87,7 +92,7 @@ private:
               major_(rom.u16(word(item + scale::major))),
               minor_left_(word(static_cast<unsigned>(minor_) - modulo(stand.first + x, minor_))),
               major_left_(word(static_cast<unsigned>(major_) - modulo(stand.first + x, major_))),
-              to_pointer_(stand.pointer - x) {}
+              to_pointer_(static_cast<int16_t>(stand.pointer - static_cast<int16_t>(x))) {}
 
         /// What this column shows: the field of the item that has the length of its tick, or none, or the
         /// pointer's paint.
@@ -101,16 +106,16 @@ private:
         uint16_t empty() const {
             uint16_t columns = smaller(minor_left_, major_left_);
             if (to_pointer_ >= -half_pointer) {
-                const int32_t gap = to_pointer_ - half_pointer;
-                columns = gap <= 0        ? uint16_t{1}
-                          : gap < columns ? static_cast<uint16_t>(gap)
-                                          : columns;
+                columns =
+                    to_pointer_ <= half_pointer
+                        ? uint16_t{1}
+                        : smaller(columns, word(static_cast<unsigned>(to_pointer_) - half_pointer));
             }
             return columns;
         }
         /// @pre columns <= empty().
         void go(uint16_t columns) {
-            to_pointer_ -= columns;
+            to_pointer_ = static_cast<int16_t>(to_pointer_ - static_cast<int16_t>(columns));
             minor_left_ = left(minor_left_, columns, minor_);
             major_left_ = left(major_left_, columns, major_);
         }
@@ -121,7 +126,7 @@ private:
         }
 
         uint16_t minor_, major_, minor_left_, major_left_;
-        int32_t to_pointer_;
+        int16_t to_pointer_;
     };
 
     // Goes on from the column whose turn it is, and sends those that differ.
