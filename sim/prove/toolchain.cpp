@@ -1,9 +1,13 @@
 #include "sim/prove/toolchain.hpp"
 
+#include "sim/emit/compiler_flags.hpp"
+
 #include <array>
 #include <cmath>
 #include <fcntl.h>
+#include <iterator>
 #include <spawn.h>
+#include <sstream>
 #include <sys/wait.h>
 #include <unistd.h>
 
@@ -63,19 +67,12 @@ std::optional<Toolchain> find_toolchain() {
 }
 
 const std::vector<std::string>& pinned_flags() {
-    static const std::vector<std::string> flags = {"-std=c++14",
-                                                   "-Os",
-                                                   "-Wall",
-                                                   "-Wextra",
-                                                   "-Werror",
-                                                   "-ffunction-sections",
-                                                   "-fdata-sections",
-                                                   "-fno-exceptions",
-                                                   "-fno-rtti",
-                                                   "-fno-threadsafe-statics",
-                                                   "-Wl,--gc-sections",
-                                                   "-mrelax",
-                                                   "-flto"};
+    static const std::vector<std::string> flags = [] {
+        std::istringstream words(compiler_flags);
+        std::vector<std::string> all{std::istream_iterator<std::string>(words), {}};
+        all.insert(all.end(), {"-Wall", "-Wextra", "-Werror"});
+        return all;
+    }();
     return flags;
 }
 

@@ -1,4 +1,5 @@
 // The emitted sketches through avr-g++: bare with avr-libc, and with the sources of Arduino's core.
+#include "sim/emit/compiler_flags.hpp"
 #include "sim/emit/emission.hpp"
 #include "tests/emit/emitted_code.hpp"
 #include "tests/prototype/examples.hpp"
@@ -35,10 +36,8 @@ std::string target(const Layout& layout) {
            " -DF_CPU=" + std::to_string(std::llround(layout.clock.value)) + "UL ";
 }
 
-constexpr const char* bare_flags =
-    " -std=c++14 -Os -ffunction-sections -fdata-sections -fno-exceptions -fno-rtti "
-    "-fno-threadsafe-statics -Wl,--gc-sections -mrelax -flto -Wall -Wextra -Wpedantic -Wconversion "
-    "-Wshadow -Werror ";
+const std::string bare_flags =
+    std::string(" ") + compiler_flags + " -Wall -Wextra -Wpedantic -Wconversion -Wshadow -Werror ";
 // platform.txt of arduino-core-avr 1.8, with its warnings at their strictest, as errors.
 constexpr const char* arduino_flags =
     " -c -g -Os -Wall -Wextra -Werror -std=gnu++11 -fpermissive -fno-exceptions "

@@ -1,5 +1,7 @@
 #include "tests/firmware/compiled.hpp"
 
+#include "sim/emit/compiler_flags.hpp"
+
 #include <algorithm>
 #include <cctype>
 #include <cstdio>
@@ -16,13 +18,14 @@ namespace {
 
 /// How to compile for a processor.
 struct Target {
-    const char* tools;    ///< "avr-": in front of g++, size, objdump.
-    std::string flags;    ///< Behind the common ones.
+    const char* tools;  ///< "avr-": in front of g++, size, objdump.
+    std::string flags;
     std::string sources;  ///< Besides engine_size.cpp; in `tree`.
     int return_address;   ///< On the stack for each call; 2 bytes on an AVR with up to 128 KiB.
 };
 
-constexpr const char* common_flags =
+/// For the other families.
+constexpr const char* portable_flags =
     " -std=c++14 -Os -ffunction-sections -fdata-sections -fno-exceptions -fno-rtti "
     "-fno-threadsafe-statics -Wl,--gc-sections ";
 
@@ -30,7 +33,7 @@ Target target_for(const std::string& mcu, const std::string& tree) {
     const std::string portable = tree + "/tests/firmware/portable/";
     if (mcu.rfind("cortex-", 0) == 0) {
         return {"arm-none-eabi-",
-                "-mthumb -mcpu=" + mcu +
+                std::string{portable_flags} + "-mthumb -mcpu=" + mcu +
                     " -ffreestanding -nostartfiles -nostdlib -Wl,--defsym=GPIOR0=0x40000000"
                     " -Wl,--defsym=GPIOR1=0x40000001 -Wl,--defsym=GPIOR2=0x40000002"
                     " -Wl,--defsym=TCNT1=0x40000003 -T " +
@@ -41,15 +44,16 @@ Target target_for(const std::string& mcu, const std::string& tree) {
     if (mcu == "avrxmega3") {
         // No -mshort-calls: they reach 4 KiB either way, and an engine is larger.
         return {"avr-",
-                "-DF_CPU=16000000UL -mmcu=avrxmega3 -mrelax -flto -nostartfiles -nostdlib "
-                "-Wl,-ebegin -Wl,-u,main"
-                " -Wl,--defsym=GPIOR0=0x80001C -Wl,--defsym=GPIOR1=0x80001D"
-                " -Wl,--defsym=GPIOR2=0x80001E -Wl,--defsym=TCNT1=0x800A20 -T " +
+                std::string{portable_flags} +
+                    "-DF_CPU=16000000UL -mmcu=avrxmega3 -mrelax -flto -nostartfiles -nostdlib "
+                    "-Wl,-ebegin -Wl,-u,main"
+                    " -Wl,--defsym=GPIOR0=0x80001C -Wl,--defsym=GPIOR1=0x80001D"
+                    " -Wl,--defsym=GPIOR2=0x80001E -Wl,--defsym=TCNT1=0x800A20 -T " +
                     portable + "avr_mapped.ld ",
                 portable + "outside_avr_mapped.cpp -lgcc",
                 2};
     }
-    return {"avr-", "-DF_CPU=16000000UL -mmcu=" + mcu + " -mrelax -flto ", "", 2};
+    return {"avr-", std::string{compiler_flags} + " -DF_CPU=16000000UL -mmcu=" + mcu + ' ', "", 2};
 }
 
 constexpr int arena = 64;  // as in engine_size.cpp
@@ -83,6 +87,18 @@ std::string target_of(const std::string& line) {
                                                      : line.substr(open + 1, close - open - 1);
 }
 
+/// What a prologue as a call takes: libgcc's __prologue_saves__ pushes 18 registers, and is entered as many
+/// instructions, of two bytes each, behind its beginning as there are registers to leave alone; it makes a
+/// frame as large as X says. Source: libgcc, config/avr/lib1funcs.S.
+constexpr const char* prologue = "__prologue_saves__";
+int prologue_bytes(const std::string& target, int x) {
+    constexpr int registers = 18;
+    const std::size_t plus = target.find('+');
+    const int skipped =
+        plus == std::string::npos ? 0 : std::stoi(target.substr(plus + 1), nullptr, 16) / 2;
+    return registers - skipped + x;
+}
+
 /// How many registers "{r4, r5, lr}" names.
 int registers_in(const std::string& operands) {
     return 1 + static_cast<int>(
@@ -112,6 +128,7 @@ std::map<std::string, StackFrame> frames_of(const std::string& listing, int retu
     std::string function;
     std::istringstream in(listing);
     int low = 0;
+    int x = 0;  // in registers 26 and 27, as far as constants go
     bool opens = false;
     for (std::string line; std::getline(in, line);) {
         if (!line.empty() && line.back() == ':' && line.find(" <") != std::string::npos) {
@@ -140,8 +157,17 @@ std::map<std::string, StackFrame> frames_of(const std::string& listing, int retu
         if (thumb) {
             add_thumb(frame, instruction, line.substr(line.find('\t', second + 1) + 1));
         }
+        const bool jumps = instruction == "call" || instruction == "rcall" ||
+                           instruction == "jmp" || instruction == "rjmp" || instruction == "bl" ||
+                           instruction == "b.n" || instruction == "b.w";
         if (instruction == "push" && !thumb) {
             ++frame.bytes;
+        } else if (instruction == "ldi" && a == "r26") {
+            x = (x & ~0xFF) | std::stoi(b, nullptr, 0);
+        } else if (instruction == "ldi" && a == "r27") {
+            x = (x & 0xFF) | std::stoi(b, nullptr, 0) << 8;
+        } else if (jumps && target_of(line).rfind(prologue, 0) == 0) {
+            frame.bytes += prologue_bytes(target_of(line), x);
         } else if (instruction == "rcall" && a == ".+0") {
             frame.bytes += return_address;  // makes room, calls nothing
         } else if (instruction == "in" && a == "r28" && b == "0x3d") {
@@ -152,12 +178,13 @@ std::map<std::string, StackFrame> frames_of(const std::string& listing, int retu
             opens = false;
         } else if (opens && instruction == "subi" && a == "r28") {
             low = std::stoi(b, nullptr, 0);
+        } else if (opens && instruction == "sbc" && a == "r29" && b == "r1") {
+            frame.bytes += low;
+            opens = false;
         } else if (opens && instruction == "sbci" && a == "r29") {
             frame.bytes += low + 256 * std::stoi(b, nullptr, 0);
             opens = false;
-        } else if (instruction == "call" || instruction == "rcall" || instruction == "jmp" ||
-                   instruction == "rjmp" || instruction == "bl" || instruction == "b.n" ||
-                   instruction == "b.w") {
+        } else if (jumps) {
             const std::string target = target_of(line);
             if (!target.empty() && target.find('+') == std::string::npos && target != function) {
                 frame.calls.insert(target);
@@ -210,10 +237,9 @@ Compiled Compiler::compile(const Build& build) const {
     const std::string tools = target.tools;
     const std::string elf = "/tmp/engine_size." + std::to_string(::getpid()) + ".elf";
     const std::string parts = build.engine ? std::to_string(build.parts.bits) : std::string{"-1"};
-    output_of(tools + "g++" + common_flags + target.flags + "-I" + tree_ + " -DPARTS=" + parts +
-              " -DDRIVER=" + std::to_string(build.driver) +
-              " -DPIXEL=" + std::to_string(build.bytes_per_pixel) + " " + tree_ +
-              "/tests/firmware/engine_size.cpp " + target.sources + " -o " + elf);
+    output_of(tools + "g++ " + target.flags + "-I" + tree_ + " -DPARTS=" + parts + " -DDRIVER=" +
+              std::to_string(build.driver) + " -DPIXEL=" + std::to_string(build.bytes_per_pixel) +
+              " " + tree_ + "/tests/firmware/engine_size.cpp " + target.sources + " -o " + elf);
     Compiled compiled;
     std::istringstream sizes(output_of(tools + "size " + elf + " | tail -n 1"));
     int text = 0;
