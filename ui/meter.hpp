@@ -17,30 +17,22 @@ struct MeterArt {
 
     // What is shown: u16 end of the bar, u16 end of the peak mark. What is kept: u16 the peak, u8 when it
     // was, in clock ticks.
-    static constexpr uint8_t shown_bytes = Parts::peak ? 7 : 2;
+    static constexpr uint8_t shown_bytes = Parts::peak ? 4 : 2, kept_bytes = Parts::peak ? 3 : 0;
     static constexpr uint8_t peak_mark = 2;  // pixels, where the bar has no blocks
 
-    /// Takes the present value into account, and says whether the glass must follow. Called often, for the
-    /// peak falls back by itself. `waiting` is set if it will have to be asked again.
-    static bool differs(
-        const Image& rom, const State& values, uint16_t now_ms, Spot item, bool& waiting) {
+    /// Takes the present value into account. Called often, for the peak falls back by itself; `waiting` is
+    /// set if it will have to be asked again.
+    static void plan(const Image& rom,
+                     const State& values,
+                     uint16_t now_ms,
+                     Spot item,
+                     Job& job,
+                     bool& waiting) {
         const Bar bar = follow(rom, values, now_ms, item);
         waiting = waiting || bar.peak > bar.end;
-        const Bar shown = on_glass(item.shown);
-        return bar.end != shown.end || bar.peak != shown.peak;
-    }
-
-    __attribute__((noinline)) static void begin(
-        const Image& rom, const State& values, uint16_t now_ms, Spot item, Job& job) {
-        const Bar bar = follow(rom, values, now_ms, item);
-        job.target = bar.peak;
-        job.cells = bar.end;
-    }
-
-    static void commit(const Job& job, uint8_t* shown) {
-        State::store_word(shown, job.cells);
+        State::store_word(job.next, bar.end);
         if (Parts::peak) {
-            State::store_word(shown + 2, static_cast<uint16_t>(job.target));
+            State::store_word(job.next + 2, bar.peak);
         }
     }
 
@@ -53,9 +45,9 @@ struct MeterArt {
         const bool upright = Parts::upright && (flags & meter::upright);
         const uint16_t length = upright ? r.h : r.w;
         const uint16_t breadth = upright ? r.w : r.h;
-        const Bar is{job.cells, static_cast<uint16_t>(job.target)};
+        const Bar is = bar(job.next);
         // After a turn of the page, what was shown is another page's.
-        const Bar was = job.whole ? is : on_glass(item.shown);
+        const Bar was = job.whole ? is : bar(item.shown);
         uint16_t next = 0;
         for (uint16_t at = pen.pieces.turn(); at < length; at = next) {
             next = length;
@@ -96,7 +88,7 @@ private:
         uint16_t end, peak;
     };
 
-    static Bar on_glass(const uint8_t* shown) {
+    static Bar bar(const uint8_t* shown) {
         const uint16_t end = State::load_word(shown);
         return Bar{end, Parts::peak ? State::load_word(shown + 2) : end};
     }

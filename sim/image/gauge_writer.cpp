@@ -236,7 +236,7 @@ void PageWriter::add_scale(const Item& item, const Box& box, int index) {
     bytes.u8(s.ground);
     bytes.u8(s.label_ink);
     bytes.u8(s.pointer_ink);
-    bytes.u8(s.minor_tick);
+    bytes.u8(std::min(s.minor_tick, s.major_tick));  // the engine's rows end below the major ticks
     bytes.u8(s.major_tick);
     bytes.u8(label_tape ? faces_.index(s.face, U'0') : none);
     bytes.u8(points ? faces_.index(s.face, U'.') : none);
