@@ -26,10 +26,6 @@ static uint16_t next_word() {
     const uint8_t low = GPIOR1;
     return static_cast<uint16_t>(low | (GPIOR1 << 8));
 }
-static void tell_word(uint16_t word) {
-    GPIOR2 = static_cast<uint8_t>(word);
-    GPIOR2 = static_cast<uint8_t>(word >> 8);
-}
 
 static uint8_t memory[layout::memory_bytes];
 static layout::Screen<wiring::Bus> screen(wiring::Bus{}, layout::image(), memory);
@@ -89,6 +85,11 @@ int main() {
 )";
 
 constexpr std::string_view touch_functions = R"(
+static void tell_word(uint16_t word) {
+    GPIOR2 = static_cast<uint8_t>(word);
+    GPIOR2 = static_cast<uint8_t>(word >> 8);
+}
+
 static void touch() {
     const uint16_t x = next_word();
     const uint16_t y = next_word();
