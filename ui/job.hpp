@@ -14,11 +14,15 @@ struct Spot {
 };
 
 /// What an update is to bring onto the glass. Held until it is there, so that a value which changes in
-/// between makes a new update instead of tearing this one. What the fields mean is each item's own.
+/// between makes a new update instead of tearing this one.
 struct Job {
-    int32_t target;
+    static constexpr uint8_t most_bytes = 5;
+
+    /// What the glass is to show of the item, as the engine remembers it when it is there. Each kind has
+    /// its own bytes; an item differs from the glass if these do.
+    uint8_t next[most_bytes];
+    /// How far the drawing has come, where the pieces alone do not tell. What they count is each kind's own.
     uint16_t cells, marks;
-    uint8_t mark;
     bool whole;  ///< The page was turned: draw every pixel of the item.
 };
 

@@ -20,6 +20,13 @@ struct MeterArt {
     static constexpr uint8_t shown_bytes = Parts::peak ? 4 : 2, kept_bytes = Parts::peak ? 3 : 0;
     static constexpr uint8_t peak_mark = 2;  // pixels, where the bar has no blocks
 
+    /// There is no peak yet.
+    static void forget(Spot item) {
+        if (Parts::peak) {
+            State::store_word(item.shown + 4, 0);
+        }
+    }
+
     /// Takes the present value into account. Called often, for the peak falls back by itself; `waiting` is
     /// set if it will have to be asked again.
     static void plan(const Image& rom,

@@ -18,37 +18,32 @@ struct ReadoutArt {
     // The number; and which digit is marked.
     static constexpr uint8_t shown_bytes = Parts::tuning_digit ? 5 : 4;
 
-    static bool differs(const Image& rom, const State& values, Spot item) {
-        return values.get(rom.u8(word(item.at + readout::value))) !=
-                   State::load_number(item.shown) ||
-               (Parts::tuning_digit && marked_digit(rom, values, item.at) != item.shown[4]);
+    static void plan(const Image& rom, const State& values, uint16_t item, Job& job) {
+        State::store_number(job.next, values.get(rom.u8(word(item + readout::value))));
+        if (Parts::tuning_digit) {
+            job.next[4] = marked_digit(rom, values, item);
+        }
     }
 
-    /// Notes which cells and marks differ between what is shown and what is wanted: a bit each, from the
-    /// left.
-    __attribute__((noinline)) static void begin(const Image& rom,
-                                                const State& values,
-                                                Spot item,
-                                                Job& job) {
-        const Cells form{rom, item.at};
-        job.target = values.get(form.field(readout::value));
-        job.mark = marked_digit(rom, values, item.at);
+    /// Notes which cells and marks differ from what is shown: a bit each, from the left.
+    __attribute__((noinline)) static void begin(const Image& rom, Spot item, Job& job) {
         job.cells = 0xFFFF;
         job.marks = 0xFFFF;
         if (job.whole) {
             return;
         }
+        const Cells form{rom, item.at};
         Glyphs is, was;
-        form.glyphs(job.target, is);
+        form.glyphs(State::load_number(job.next), is);
         form.glyphs(State::load_number(item.shown), was);
         job.cells = 0;
         job.marks = 0;
         uint16_t bit = 1;
         for (uint8_t i = 0; i < form.count(); ++i, bit = static_cast<uint16_t>(bit << 1)) {
             bool changed = is.of_cell[i] != was.of_cell[i];
-            if (Parts::tuning_digit && job.mark != item.shown[4]) {
+            if (Parts::tuning_digit && job.next[4] != item.shown[4]) {
                 const uint8_t cell = form.cell(i);
-                if (cell == job.mark || cell == item.shown[4]) {
+                if (cell == job.next[4] || cell == item.shown[4]) {
                     job.marks = static_cast<uint16_t>(job.marks | bit);
                     changed = changed || form.inverts();
                 }
@@ -56,13 +51,6 @@ struct ReadoutArt {
             if (changed) {
                 job.cells = static_cast<uint16_t>(job.cells | bit);
             }
-        }
-    }
-
-    static void commit(const Job& job, uint8_t* shown) {
-        State::store_number(shown, job.target);
-        if (Parts::tuning_digit) {
-            shown[4] = job.mark;
         }
     }
 
@@ -76,14 +64,14 @@ struct ReadoutArt {
         const uint16_t rows = pen.height(face_at);
         Point at = read_point(rom, word(item.at + item::place));
         Glyphs is;
-        form.glyphs(job.target, is);
+        form.glyphs(State::load_number(job.next), is);
         uint16_t bit = 1;
         for (uint8_t i = 0; i < form.count(); ++i, bit = static_cast<uint16_t>(bit << 1)) {
             const uint8_t cell = form.cell(i);
             const uint16_t columns = cell < readout::separator_cell
                                          ? pen.digit_advance(face_at)
                                          : pen.advance(face_at, byte(cell & 127u));
-            const bool marked = Parts::tuning_digit && cell == job.mark;
+            const bool marked = Parts::tuning_digit && cell == job.next[4];
             if ((job.cells | job.marks) & bit) {
                 pen.pieces.name_again();
                 if (job.cells & bit) {

@@ -22,24 +22,21 @@ struct ScaleArt {
     static constexpr uint8_t half_pointer = 1;
     static constexpr uint8_t below_ticks = 2;  // blank rows between a major tick and its label
 
-    static bool differs(const Image& rom, const State& values, Spot item) {
-        return position(rom, values, item.at) != State::load_number(item.shown);
+    static void plan(const Image& rom, const State& values, uint16_t item, Job& job) {
+        State::store_number(job.next, position(rom, values, item));
     }
 
-    static void begin(const Image& rom, const State& values, Spot item, Job& job) {
-        job.target = position(rom, values, item.at);
+    static void begin(Job& job) {
         job.cells = 0;  // column up to which the row of labels is drawn
-        job.mark = 0;   // glyphs of the label after it that are drawn
+        job.marks = 0;  // glyphs of the label after it that are drawn
     }
-
-    static void commit(const Job& job, uint8_t* shown) { State::store_number(shown, job.target); }
 
     /// First the columns of ticks, then the row of labels. Each finds its place by itself: the turn of the
     /// pieces is the column, job.cells tells how far the labels are.
     __attribute__((noinline)) static void draw(Brush& pen, Spot item, Job& job) {
         const Image& rom = pen.rom;
         const Rect r = read_rect(rom, word(item.at + item::place));
-        const Stand is = stand(rom, item.at, r.w, job.target);
+        const Stand is = stand(rom, item.at, r.w, State::load_number(job.next));
         const Stand was = stand(rom, item.at, r.w, State::load_number(item.shown));
         if (pen.pieces.turn() < r.w) {
             draw_columns(pen, item.at, r, is, was, job.whole);
@@ -75,8 +72,9 @@ private:
         const int32_t pointer = position - first;
         // Off the scale is off the scale, however far.
         return Stand{first,
-                     pointer < -half_pointer || pointer > columns ? static_cast<int16_t>(-half_pointer - 1)
-                                                      : static_cast<int16_t>(pointer)};
+                     pointer < -half_pointer || pointer > columns
+                         ? static_cast<int16_t>(-half_pointer - 1)
+                         : static_cast<int16_t>(pointer)};
     }
     // Remainder that is never negative.
     __attribute__((noinline)) static uint16_t modulo(int32_t number, uint16_t by) {
@@ -192,7 +190,7 @@ private:
         }
     }
 
-    // The row of labels, from column job.cells on: ground and a label by turns. job.mark: glyphs of the
+    // The row of labels, from column job.cells on: ground and a label by turns. job.marks: glyphs of the
     // next label that stand.
     // @param moved  Columns by which the tape has gone to the left.
     __attribute__((noinline)) static void draw_label_row(
@@ -233,7 +231,7 @@ private:
                 return;
             }
             uint16_t x = word(r.x + label);
-            uint8_t stands = job.mark;
+            uint8_t stands = static_cast<uint8_t>(job.marks);
             for (uint8_t i = n.count; i-- != 0;) {
                 if (stands != 0) {
                     --stands;
@@ -243,12 +241,12 @@ private:
                     if (!pen.pieces.went()) {
                         return;
                     }
-                    ++job.mark;
+                    ++job.marks;
                 }
                 x = word(x + pen.advance(face_at, n.glyphs[i]));
             }
             job.cells = word(static_cast<unsigned>(label) + n.width);
-            job.mark = 0;
+            job.marks = 0;
         }
     }
 

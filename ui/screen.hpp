@@ -47,6 +47,15 @@ public:
         page_ = number;
         page_at_ = rom().u16(word(rom().u16(header::at_pages) + 2u * number));
         finger_on_ = 0;
+        if (Parts::meter && Parts::peak) {
+            // What the memory holds of them is another page's.
+            Spot spot = first_item();
+            for (uint16_t n = item_count(); n != 0; --n, spot = after(spot)) {
+                if (kind(spot) == Kind::meter) {
+                    Meter::forget(spot);
+                }
+            }
+        }
         draw_again();
     }
     /// Draws the whole page again from the next service on.
@@ -109,22 +118,19 @@ private:
     uint16_t item_count() const { return page_word(page::count); }
     Spot first_item() const { return Spot{page_word(page::items), shown_}; }
     Kind kind(Spot spot) const { return static_cast<Kind>(rom().u8(word(spot.at + item::kind))); }
+    // Bytes of what the glass shows of an item.
     uint8_t shown_bytes(Spot spot) const {
-        switch (kind(spot)) {
-            case Kind::readout:
-                return Readout::shown_bytes;
-            case Kind::box:
-                return Box::shown_bytes;
-            case Kind::meter:
-                return Meter::shown_bytes;
-            case Kind::scale:
-                return Scale::shown_bytes;
-            default:
-                return 0;
-        }
+        const Kind k = kind(spot);
+        return Parts::readout && k == Kind::readout ? Readout::shown_bytes
+               : Parts::box && k == Kind::box       ? Box::shown_bytes
+               : Parts::meter && k == Kind::meter   ? Meter::shown_bytes
+               : Parts::scale && k == Kind::scale   ? Scale::shown_bytes
+                                                    : uint8_t{0};
     }
     Spot after(Spot spot) const {
-        return Spot{word(spot.at + rom().u8(spot.at)), spot.shown + shown_bytes(spot)};
+        const uint8_t kept =
+            Parts::meter && kind(spot) == Kind::meter ? Meter::kept_bytes : uint8_t{0};
+        return Spot{word(spot.at + rom().u8(spot.at)), spot.shown + shown_bytes(spot) + kept};
     }
     uint8_t box_state(Spot spot) const {
         return Box::state(pen_, values_, spot.at, Parts::touch && finger_on_ == spot.at && inside_);
@@ -134,7 +140,7 @@ private:
     void draw_texts();
     void draw_item();
     bool find_change();
-    bool differs();
+    bool plan();
     void begin(bool whole);
     void commit();
 
@@ -201,6 +207,7 @@ bool Screen<Bus, Parts>::service(uint16_t now_ms) {
     for (;;) {
         if (!drawing_) {
             if (stage_ == Stage::items && items_left_ != 0) {
+                plan();
                 begin(true);
             } else {
                 stage_ = Stage::changes;
@@ -272,7 +279,7 @@ void Screen<Bus, Parts>::draw_item() {
     if (Parts::readout && k == Kind::readout) {
         Readout::draw(pen_, spot_, job_);
     } else if (Parts::box && k == Kind::box) {
-        Box::draw(pen_, values_, spot_.at, job_.mark);
+        Box::draw(pen_, values_, spot_.at, job_.next[0]);
     } else if (Parts::meter && k == Kind::meter) {
         Meter::draw(pen_, spot_, job_);
     } else if (Parts::scale && k == Kind::scale) {
@@ -296,7 +303,7 @@ bool Screen<Bus, Parts>::find_change() {
             spot_ = first_item();
             items_left_ = item_count();
         }
-        if (differs()) {
+        if (plan()) {
             return true;
         }
     }
@@ -304,19 +311,24 @@ bool Screen<Bus, Parts>::find_change() {
     return false;
 }
 
+// Finds what the glass is to show of the item. Returns whether it shows something else.
 template <class Bus, class Parts>
-bool Screen<Bus, Parts>::differs() {
+bool Screen<Bus, Parts>::plan() {
     const Kind k = kind(spot_);
     if (Parts::readout && k == Kind::readout) {
-        return Readout::differs(rom(), values_, spot_);
+        Readout::plan(rom(), values_, spot_.at, job_);
+    } else if (Parts::box && k == Kind::box) {
+        job_.next[0] = box_state(spot_);
+    } else if (Parts::meter && k == Kind::meter) {
+        Meter::plan(rom(), values_, now_, spot_, job_, waiting_);
+    } else if (Parts::scale && k == Kind::scale) {
+        Scale::plan(rom(), values_, spot_.at, job_);
     }
-    if (Parts::box && k == Kind::box) {
-        return box_state(spot_) != *spot_.shown;
+    bool differs = false;
+    for (uint8_t i = shown_bytes(spot_); i-- != 0;) {
+        differs = differs || job_.next[i] != spot_.shown[i];
     }
-    if (Parts::meter && k == Kind::meter) {
-        return Meter::differs(rom(), values_, now_, spot_, waiting_);
-    }
-    return Parts::scale && k == Kind::scale && Scale::differs(rom(), values_, spot_);
+    return differs;
 }
 
 template <class Bus, class Parts>
@@ -326,27 +338,16 @@ void Screen<Bus, Parts>::begin(bool whole) {
     job_.whole = whole;
     const Kind k = kind(spot_);
     if (Parts::readout && k == Kind::readout) {
-        Readout::begin(rom(), values_, spot_, job_);
-    } else if (Parts::box && k == Kind::box) {
-        job_.mark = box_state(spot_);
-    } else if (Parts::meter && k == Kind::meter) {
-        Meter::begin(rom(), values_, now_, spot_, job_);
+        Readout::begin(rom(), spot_, job_);
     } else if (Parts::scale && k == Kind::scale) {
-        Scale::begin(rom(), values_, spot_, job_);
+        Scale::begin(job_);
     }
 }
 
 template <class Bus, class Parts>
 void Screen<Bus, Parts>::commit() {
-    const Kind k = kind(spot_);
-    if (Parts::readout && k == Kind::readout) {
-        Readout::commit(job_, spot_.shown);
-    } else if (Parts::box && k == Kind::box) {
-        *spot_.shown = job_.mark;
-    } else if (Parts::meter && k == Kind::meter) {
-        Meter::commit(job_, spot_.shown);
-    } else if (Parts::scale && k == Kind::scale) {
-        Scale::commit(job_, spot_.shown);
+    for (uint8_t i = shown_bytes(spot_); i-- != 0;) {
+        spot_.shown[i] = job_.next[i];
     }
 }
 
