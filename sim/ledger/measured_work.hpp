@@ -14,8 +14,8 @@ struct FamilyWork {
 inline constexpr int work_layouts = 4;
 
 inline constexpr FamilyWork family_work[] = {
-    {"cortex-m0plus", 0.445, 0.433, 0.471},
-    {"cortex-m3", 0.333, 0.324, 0.346},
+    {"cortex-m0plus", 0.436, 0.417, 0.462},
+    {"cortex-m3", 0.326, 0.311, 0.341},
 };
 
 }  // namespace dialplate::measured

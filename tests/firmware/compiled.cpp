@@ -24,7 +24,7 @@ struct Target {
     int return_address;   ///< On the stack for each call; 2 bytes on an AVR with up to 128 KiB.
 };
 
-/// For the other families.
+/// For a Cortex-M.
 constexpr const char* portable_flags =
     " -std=c++14 -Os -ffunction-sections -fdata-sections -fno-exceptions -fno-rtti "
     "-fno-threadsafe-statics -Wl,--gc-sections ";
@@ -44,9 +44,9 @@ Target target_for(const std::string& mcu, const std::string& tree) {
     if (mcu == "avrxmega3") {
         // No -mshort-calls: they reach 4 KiB either way, and an engine is larger.
         return {"avr-",
-                std::string{portable_flags} +
-                    "-DF_CPU=16000000UL -mmcu=avrxmega3 -mrelax -flto -nostartfiles -nostdlib "
-                    "-Wl,-ebegin -Wl,-u,main"
+                std::string{compiler_flags} +
+                    " -DF_CPU=16000000UL -mmcu=avrxmega3 -nostartfiles -nostdlib -Wl,-ebegin "
+                    "-Wl,-u,main"
                     " -Wl,--defsym=GPIOR0=0x80001C -Wl,--defsym=GPIOR1=0x80001D"
                     " -Wl,--defsym=GPIOR2=0x80001E -Wl,--defsym=TCNT1=0x800A20 -T " +
                     portable + "avr_mapped.ld ",

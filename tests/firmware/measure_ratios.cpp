@@ -20,7 +20,7 @@ struct Family {
     const char* flags;
 };
 constexpr Family families[] = {
-    {"avr-mapped", "avrxmega3", "-Os -flto -mrelax -mmcu=avrxmega3"},
+    {"avr-mapped", "avrxmega3", "-Os -flto -mrelax -mcall-prologues -mmcu=avrxmega3"},
     {"cortex-m0plus", "cortex-m0plus", "-Os -mcpu=cortex-m0plus"},
     {"cortex-m3", "cortex-m3", "-Os -mcpu=cortex-m3"},
 };
