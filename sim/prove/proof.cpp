@@ -66,6 +66,62 @@ std::vector<ProvenTime> against(const std::vector<MeasuredTime>& measured, const
     return times;
 }
 
+/// What one board was found to do.
+struct Run {
+    Comparison compared;
+    BusFaults faults;
+    std::vector<MeasuredTime> times;
+    std::optional<Pictures> pictures;
+};
+
+Run run_on(Board& board,
+           const Layout& layout,
+           const BuiltImage& built,
+           const ProofOptions& options,
+           Share share) {
+    Run run;
+    LockStep both(layout, built, board, sheet_of(layout, built));
+    both.start();
+    if (options.play) {
+        play_steps(both, layout, *options.play);
+    } else {
+        run.times = play_scenario(both, layout, built, options.scenario, share);
+    }
+    run.compared = both.result();
+    run.faults = board.faults();
+    if (!both.going()) {
+        run.pictures = Pictures{.width = layout.glass_width(),
+                                .height = layout.glass_height(),
+                                .expected = both.expected_glass(),
+                                .actual = both.actual_glass()};
+    }
+    return run;
+}
+
+/// Of two that went wrong, the first is told of.
+void add(Run& sum, Run more) {
+    Comparison &to = sum.compared, &from = more.compared;
+    if (!to.first && to.trouble.empty()) {
+        to.first = from.first;
+        to.trouble = from.trouble;
+        sum.pictures = std::move(more.pictures);
+    }
+    to.frames += from.frames;
+    to.services += from.services;
+    to.bytes += from.bytes;
+    to.pixels_different += from.pixels_different;
+    to.bytes_different += from.bytes_different;
+    to.unknown_commands += from.unknown_commands;
+    to.bad_windows += from.bad_windows;
+    to.stray_bytes += from.stray_bytes;
+    to.short_windows += from.short_windows;
+    to.stack = std::max(to.stack, from.stack);
+    sum.faults.collisions += more.faults.collisions;
+    sum.faults.overruns += more.faults.overruns;
+    sum.faults.edges_while_shifting += more.faults.edges_while_shifting;
+    sum.times.insert(sum.times.end(), more.times.begin(), more.times.end());
+}
+
 void weigh(
     Proof& proof, const FirmwareSize& size, int stack, const Layout& layout, const Ledger& ledger) {
     proof.flash_predicted = ledger.flash.total.value;
@@ -142,27 +198,29 @@ Proof prove(const Toolchain& toolchain,
         proof.refusal = why_not_built(complaint, layout, ledger);
         return proof;
     }
-    Board board(board_for(layout));
-    if (const auto wrong = board.load(elf)) {
-        proof.refusal = *wrong;
-        return proof;
+    // Loaded one after the other: only then is the simulator's library used twice at a time.
+    const bool two = options.two_boards && !options.play;
+    Board board(board_for(layout)), other_board(board_for(layout));
+    for (Board* one : {&board, &other_board}) {
+        if (one == &other_board && !two) break;
+        if (const auto wrong = one->load(elf)) {
+            proof.refusal = *wrong;
+            return proof;
+        }
     }
-
-    LockStep both(layout, built, board, sheet_of(layout, built));
-    both.start();
-    if (options.play) {
-        play_steps(both, layout, *options.play);
-    } else {
-        proof.time = against(play_scenario(both, layout, built, options.scenario), ledger);
-    }
-    proof.compared = both.result();
-    proof.faults = board.faults();
-    if (!both.going()) {
-        proof.pictures = Pictures{.width = layout.glass_width(),
-                                  .height = layout.glass_height(),
-                                  .expected = both.expected_glass(),
-                                  .actual = both.actual_glass()};
-    }
+    const auto run = [&](Board& on, Share share) {
+        return run_on(on, layout, built, options, share);
+    };
+    std::future<Run> other;
+    if (two)
+        other =
+            std::async(std::launch::async, run, std::ref(other_board), Share::tuning_and_mixture);
+    Run found = run(board, two ? Share::pages_keys_and_values : Share::all);
+    if (two) add(found, other.get());
+    proof.time = against(found.times, ledger);
+    proof.compared = found.compared;
+    proof.faults = found.faults;
+    proof.pictures = std::move(found.pictures);
     if (options.weigh) {
         if (const std::string wrong = weights.get(); !wrong.empty()) {
             proof.refusal = why_not_built(wrong, layout, ledger);

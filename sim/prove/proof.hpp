@@ -52,6 +52,8 @@ struct Proof {
 struct ProofOptions {
     ScenarioOptions scenario;
     std::optional<std::vector<PlayStep>> play;  ///< Done in place of the scenario.
+    /// Play the halves of the scenario at the same time, on two boards.
+    bool two_boards = true;
     bool weigh = true;  ///< Link the code once more, to hold flash and RAM against the ledger.
 };
 

@@ -44,7 +44,19 @@ public:
         }
     }
 
-    std::vector<MeasuredTime> play() {
+    std::vector<MeasuredTime> play(Share share) {
+        if (share != Share::tuning_and_mixture) play_pages();
+        if (share != Share::pages_keys_and_values) {
+            for (int page = 0; page < page_count() && both_.going(); ++page) {
+                tune(page);
+            }
+            mix();
+        }
+        return std::move(times_);
+    }
+
+private:
+    void play_pages() {
         for (int page = 0; page < page_count(); ++page) {
             show(page, "turning to");
         }
@@ -54,7 +66,6 @@ public:
             for (std::size_t v = 0; v < layout_.values.size() && both_.going(); ++v) {
                 walk(page, static_cast<ValueId>(v));
             }
-            tune(page);
         }
         for (std::size_t palette = 0; palette <= layout_.palettes.size(); ++palette) {
             const std::size_t number = palette % std::max<std::size_t>(1, layout_.palettes.size());
@@ -62,11 +73,8 @@ public:
             both_.use_palette(static_cast<int>(number));
             both_.settle();
         }
-        mix();
-        return std::move(times_);
     }
 
-private:
     [[nodiscard]] int page_count() const { return static_cast<int>(layout_.pages.size()); }
     [[nodiscard]] const Value& value_of(ValueId value) const {
         return layout_.values[static_cast<std::size_t>(value)];
@@ -220,6 +228,7 @@ private:
     /// Up through each power of ten that lies in the range and down again, then on from the start.
     void tune(int page) {
         if (!shows_frequency(page)) return;
+        show(page, "turning to");
         const Value& frequency = value_of(*frequency_);
         int left = options_.tuning_steps;
         const auto turn = [&](int detents) {
@@ -329,8 +338,9 @@ private:
 std::vector<MeasuredTime> play_scenario(LockStep& both,
                                         const Layout& layout,
                                         const BuiltImage& built,
-                                        const ScenarioOptions& options) {
-    return Player(both, layout, built, options).play();
+                                        const ScenarioOptions& options,
+                                        Share share) {
+    return Player(both, layout, built, options).play(share);
 }
 
 }  // namespace dialplate

@@ -24,10 +24,14 @@ struct MeasuredTime {
     CycleCount cycles = 0;
 };
 
+/// Which part of it; the two halves take about as long.
+enum class Share { all, tuning_and_mixture, pages_keys_and_values };
+
 /// @pre `both` has been started.
 std::vector<MeasuredTime> play_scenario(LockStep& both,
                                         const Layout& layout,
                                         const BuiltImage& built,
-                                        const ScenarioOptions& options);
+                                        const ScenarioOptions& options,
+                                        Share share);
 
 }  // namespace dialplate

@@ -64,6 +64,7 @@ TEST_P(RandomLayouts, AreDrawnAlikeByFirmwareAndSimulator) {
         const ProofOptions options = {
             .scenario = {.tuning_steps = 40, .meter_steps = 6, .random_steps = 60, .seed = seed},
             .play = std::nullopt,
+            .two_boards = false,
             .weigh = false};
         const Proof proof = prove(*toolchain, it->layout, it->image, options);
         EXPECT_EQ(proof.compared.bytes_different, 0);

@@ -91,7 +91,8 @@ const Toolchain& toolchain() {
 
 ProofOptions short_scenario() {
     return {.scenario = {.tuning_steps = 80, .meter_steps = 8, .random_steps = 60, .seed = 1},
-            .play = std::nullopt};
+            .play = std::nullopt,
+            .two_boards = false};
 }
 
 ProofOptions unweighed() {
