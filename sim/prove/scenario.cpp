@@ -67,11 +67,16 @@ private:
                 walk(page, static_cast<ValueId>(v));
             }
         }
-        for (std::size_t palette = 0; palette <= layout_.palettes.size(); ++palette) {
-            const std::size_t number = palette % std::max<std::size_t>(1, layout_.palettes.size());
-            both_.doing("drawing in palette " + std::to_string(number));
-            both_.use_palette(static_cast<int>(number));
+        if (layout_.palettes.size() < 2) return;
+        // The first palette again at the end.
+        for (std::size_t n = 1; n <= layout_.palettes.size(); ++n) {
+            const std::size_t palette = n % layout_.palettes.size();
+            both_.doing("drawing in palette \"" + layout_.palettes[palette] + '"');
+            both_.use_palette(static_cast<int>(palette));
             both_.settle();
+            for (int page = 0; page < page_count(); ++page) {
+                show(page, "in palette \"" + layout_.palettes[palette] + "\", turning to");
+            }
         }
     }
 
@@ -193,6 +198,18 @@ private:
             both_.lift_sheet();
             both_.settle();
             back_to(page);
+
+            if (!key->key.enabled_by) continue;
+            // The other way round: a key that was disabled answers, or one that answered does not.
+            const ValueId flag = *key->key.enabled_by;
+            put(flag, both_.get(flag) == 0 ? 1 : 0, page);
+            both_.settle();
+            both_.doing("tapping the enabled or disabled" + its);
+            both_.press_sheet(at.x, at.y);
+            both_.pass(tap_ms);
+            both_.lift_sheet();
+            both_.settle();
+            back_to(page);
         }
         start_again(page);
     }
@@ -245,6 +262,11 @@ private:
         std::int64_t power = 1'000'000'000;
         for (; power >= 10; power /= 10) {
             if (power > frequency.max || power - step < frequency.min) continue;
+            // 9.999.999 to 10.000.000 itself, whatever the step, and back.
+            for (const std::int64_t to : {power - 1, power, power - 1}) {
+                put(*frequency_, to, page);
+                both_.settle();
+            }
             put(*frequency_,
                 std::max<std::int64_t>(frequency.min, power - carry_crossings * step),
                 page);
@@ -269,7 +291,7 @@ private:
     void happen(int page) {
         const std::string where = "a random mixture, seed " + std::to_string(options_.seed);
         both_.doing(where);
-        switch (below(7)) {
+        switch (below(8)) {
             case 0:
             case 1:
                 if (!layout_.values.empty()) {
@@ -297,6 +319,11 @@ private:
             }
             case 5:
                 both_.lift();
+                break;
+            case 6:
+                if (!layout_.palettes.empty() && below(4) == 0) {
+                    both_.use_palette(below(static_cast<int>(layout_.palettes.size())));
+                }
                 break;
             default:
                 both_.pass(10 * below(12));

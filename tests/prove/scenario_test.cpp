@@ -4,6 +4,7 @@
 #include "tests/prove/small_layout.hpp"
 #include "ui/image_format.hpp"
 
+#include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
 #include <string>
@@ -69,6 +70,64 @@ TEST(PlantedFault, InTheTargetOfAKeyIsFoundWhenTheKeyIsPressed) {
     EXPECT_FALSE(proof.ok());
     ASSERT_TRUE(proof.compared.first);
     EXPECT_EQ(proof.compared.first->during, "tapping key \"more\" on page \"main\"");
+}
+
+// What is wrong in one corner of the firmware's image only is found where the scenario gets to it.
+TEST(PlantedFault, IsFoundInEveryCornerOfALayout) {
+    using Edits = std::vector<std::pair<std::string, std::string>>;
+    const Edits base = {
+        {R"("looks": {)", R"("palettes": {"night": {"ink": "#800000"}}, "looks": {)"},
+        {R"("unlit": "ground"})", R"("unlit": "ground", "over": {"from": 80, "ink": "ink"}})"},
+        {R"("values": {)",
+         R"("values": {"lock": {"type": "flag", "start": true},
+                       "mode": {"type": "choice", "choices": ["1", "2", "3"]},)"},
+        {R"("tap": {"page": "other"})",
+         R"("tap": {"page": "other"}, "hold": {"page": "main"}, "enabled_by": "lock")"},
+        {R"("tap": {"page": "main"}})",
+         R"("tap": {"page": "main"}}, {"kind": "lamp", "name": "mode", "at": [2, 24], "size": [20, 14],
+            "value": "mode", "face": "lit", "lit": {"ink": "ground", "fill": "ink"}})"}};
+    struct Row {
+        const char* what;
+        std::pair<std::string, std::string> edit;
+        const char* during;
+    };
+    const Row rows[] = {
+        {"a colour of the second palette", {"#800000", "#808000"}, "drawing in palette \"night\""},
+        {"the last choice of a value, on the second page",
+         {R"("1", "2", "3")", R"("1", "2", "7")"},
+         "setting mode to 2 on page \"other\""},
+        {"what a held key does",
+         {R"("hold": {"page": "main"})", R"("hold": {"page": "other"})"},
+         "holding key \"more\" on page \"main\""},
+        {"the upper end of a meter",
+         {R"("over": {"from": 80, "ink": "ink"})", R"("over": {"from": 80, "ink": "ground"})"},
+         "setting signal to "},
+        {"the flag that enables a key",
+         {R"("enabled_by": "lock")", R"("radius": 0)"},
+         "setting lock to 0 on page \"main\""},
+    };
+    const Ready right = small("spi_timed", base);
+    for (const Row& row : rows) {
+        SCOPED_TRACE(row.what);
+        std::string document = small_document("spi_timed", base);
+        Edits edits = base;
+        for (auto& edit : edits) {
+            if (edit.second.find(row.edit.first) != std::string::npos) {
+                replace_one(edit.second, row.edit.first, row.edit.second);
+                document.clear();
+            }
+        }
+        if (!document.empty()) edits.push_back(row.edit);
+        const Ready wrong = small("spi_timed", edits);
+        const Proof proof = prove(toolchain(),
+                                  right.layout,
+                                  right.image,
+                                  unweighed(),
+                                  {.image = &wrong.image, .change = {}});
+        EXPECT_FALSE(proof.ok());
+        ASSERT_TRUE(proof.compared.first) << proof_line(proof, 0) << proof_details(proof);
+        EXPECT_THAT(proof.compared.first->during, testing::HasSubstr(row.during));
+    }
 }
 
 TEST(Budget, IsPartOfTheProof) {
