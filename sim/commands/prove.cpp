@@ -45,9 +45,8 @@ void add_prove(CLI::App& program, ExitStatus& status) {
     command->callback([command, &status] {
         become(proving_program(), command->remaining());
         complain(
-            "a proof needs the program dialplate-prove beside this one: install the packages "
-            "gcc-avr, "
-            "avr-libc and libsimavr-dev, and build again");
+            "a proof needs the program dialplate-prove beside this one; it is built with the rest "
+            "where the packages gcc-avr, avr-libc and libsimavr-dev are installed");
         status.add(ExitStatus::unusable);
     });
 }
