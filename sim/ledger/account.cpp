@@ -97,8 +97,9 @@ Ledger account(const Layout& layout, const BuiltImage& built) {
     ledger.clock = layout.clock;
     ledger.flash = flash_account(layout, built);
     ledger.ram = ram_account(layout, built);
+    const PartSet parts = parts_used(layout, built);
     for (const Happening& happening : play_events(layout, built)) {
-        ledger.time.push_back(timed(happening, layout));
+        ledger.time.push_back(timed(happening, layout, parts));
     }
     return ledger;
 }

@@ -1,5 +1,7 @@
 #include "sim/ledger/events.hpp"
 
+#include "sim/ledger/draw_time.hpp"
+
 #include <algorithm>
 #include <limits>
 #include <optional>
@@ -57,12 +59,20 @@ std::optional<ValueId> with_role(const Layout& layout, Role role) {
 class Stage {
 public:
     Stage(const Layout& layout, const BuiltImage& built)
-        : layout_(layout), prototype_(layout, built) {}
+        : layout_(layout), time_(layout, parts_used(layout, built)), prototype_(layout, built) {
+        prototype_.watch_services([this](const EngineWork& work) {
+            const double cycles = time_.cycles(work);
+            if (cycles > longest_cycles_) {
+                longest_cycles_ = cycles;
+                longest_ = work;
+            }
+        });
+    }
 
     void play_page(int page) {
         page_ = page;
         prototype_.show_page(page);
-        prototype_.settle();
+        settle();
         shown_ = values_shown(layout_.pages[static_cast<std::size_t>(page)]);
         tune();
         change_band();
@@ -73,7 +83,7 @@ public:
         note(EventKind::page,
              "page " + layout_.pages[static_cast<std::size_t>(page)].name,
              "the whole page is drawn",
-             prototype_.redraw());
+             redraw());
     }
 
     std::vector<Happening> take() {
@@ -88,6 +98,16 @@ private:
         return layout_.values[static_cast<std::size_t>(value)];
     }
     [[nodiscard]] bool shows(ValueId value) const { return shown_.count(value) != 0; }
+
+    /// Draws, and keeps the longest service of this update in `longest_`.
+    Update settle() {
+        longest_cycles_ = 0.0;
+        return prototype_.settle();
+    }
+    Update redraw() {
+        longest_cycles_ = 0.0;
+        return prototype_.redraw();
+    }
 
     /// Tuning first, then bands and other values, keys, pages.
     static int rank(const Happening& happening) {
@@ -118,8 +138,12 @@ private:
         if (known != happenings_.end() && known->update.sent.bytes >= update.sent.bytes) {
             return;
         }
-        const Happening news{
-            .kind = kind, .page = page_, .event = event, .what = what, .update = update};
+        const Happening news{.kind = kind,
+                             .page = page_,
+                             .event = event,
+                             .what = what,
+                             .update = update,
+                             .longest = longest_};
         if (known != happenings_.end()) {
             *known = news;
         } else {
@@ -129,9 +153,9 @@ private:
 
     Update from_to(ValueId value, std::int64_t from, std::int64_t to) {
         prototype_.set(value, static_cast<std::int32_t>(from));
-        prototype_.settle();
+        settle();
         prototype_.set(value, static_cast<std::int32_t>(to));
-        return prototype_.settle();
+        return settle();
     }
 
     std::string words(ValueId value, std::int64_t from, std::int64_t to) {
@@ -156,16 +180,13 @@ private:
         }
         const Value& value = value_of(*frequency);
         prototype_.set(*frequency, value.start);
-        prototype_.settle();
+        settle();
         prototype_.turn(1);
         if (prototype_.get(*frequency) == value.start) {  // already at the upper end
             prototype_.turn(-1);
         }
         const std::int64_t reached = prototype_.get(*frequency);
-        note(EventKind::tuning,
-             "tuning step",
-             words(*frequency, value.start, reached),
-             prototype_.settle());
+        note(EventKind::tuning, "tuning step", words(*frequency, value.start, reached), settle());
 
         const std::int64_t step = std::max<std::int64_t>(1, std::abs(reached - value.start));
         for (std::int64_t power = 10; power <= value.max; power *= 10) {
@@ -178,7 +199,7 @@ private:
             }
         }
         prototype_.set(*frequency, value.start);
-        prototype_.settle();
+        settle();
     }
 
     /// A band change as a sketch does it: band, frequency and mode, then one service.
@@ -207,7 +228,7 @@ private:
                     prototype_.set(*mode, static_cast<std::int32_t>(found - modes.begin()));
                 }
             }
-            return prototype_.settle();
+            return settle();
         };
         enter(bands.size() - 1);
         for (std::size_t at = 0; at < bands.size(); ++at) {
@@ -222,7 +243,7 @@ private:
                 prototype_.set(*value, value_of(*value).start);
             }
         }
-        prototype_.settle();
+        settle();
     }
 
     /// Any other value: the costliest neighbour of a choice, the full swing of a number.
@@ -247,7 +268,7 @@ private:
                  from_to(id, value.min, value.max));
         }
         prototype_.set(id, value.start);
-        prototype_.settle();
+        settle();
     }
 
     void press_keys() {
@@ -256,11 +277,11 @@ private:
                 continue;
             }
             prototype_.touch(item.box.x + item.box.width / 2, item.box.y + item.box.height / 2);
-            note(EventKind::key, "key press", item.name, prototype_.settle());
+            note(EventKind::key, "key press", item.name, settle());
             // Slides off before it lets go, so that the key does nothing.
             slide_off(item.box);
             prototype_.lift();
-            prototype_.settle();
+            settle();
         }
     }
 
@@ -279,7 +300,10 @@ private:
     }
 
     const Layout& layout_;
+    const ServiceTime time_;
     Prototype prototype_;
+    EngineWork longest_;
+    double longest_cycles_ = 0.0;
     int page_ = 0;
     std::set<ValueId> shown_;
     std::vector<Happening> happenings_;

@@ -19,6 +19,7 @@ struct Happening {
     std::string event;
     std::string what;
     Update update;
+    EngineWork longest;  ///< Of the service that takes longest.
 };
 
 /// Plays each event of a layout on every page that shows it and keeps, for each, the page where it

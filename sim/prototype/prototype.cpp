@@ -1,6 +1,7 @@
 #include "sim/prototype/prototype.hpp"
 
 #include "sim/display/wire.hpp"
+#include "sim/prototype/work_counter.hpp"
 #include "sim/receiver/receiver.hpp"
 #include "ui/screen.hpp"
 
@@ -13,51 +14,37 @@ namespace {
 constexpr int tick_ms = 10;  // time passes in steps of this
 constexpr int tap_ms = 80;   // finger down during a tap
 
-/// What the engine has done so far, and how much of the open window is left to fill.
-struct Tally {
-    EngineWork work;
-    std::int64_t window_left = 0;
-};
-
 /// The engine's bus on the PC (ui/bus.hpp).
 class WireBus {
 public:
-    WireBus(Wire& wire, Tally& tally) : wire_(&wire), tally_(&tally) {}
+    WireBus(Wire& wire, WorkCounter& counter) : wire_(&wire), counter_(&counter) {}
     void window(std::uint16_t x, std::uint16_t y, std::uint16_t w, std::uint16_t h) {
-        width_ = w;
-        tally_->window_left = std::int64_t{w} * h;
+        counter_->window(x, y, w, h);
         wire_->window(x, y, w, h);
     }
     void push(std::uint16_t colour, std::uint16_t count) {
-        if (count >= width_) {
-            ++tally_->work.rows;
-        } else if (count != 0) {
-            ++tally_->work.parts;
-            tally_->work.part_pixels += count;
-        }
-        tally_->window_left -= count;
+        counter_->push(colour, count);
         wire_->push(colour, count);
     }
 
 private:
     Wire* wire_;
-    Tally* tally_;
-    std::uint16_t width_ = 0;
+    WorkCounter* counter_;
 };
 
 /// An image in memory that counts what is read of it.
 class CountedBytes {
 public:
-    CountedBytes(const std::vector<std::uint8_t>& image, Tally& tally)
-        : bytes_(image.data(), static_cast<std::uint16_t>(image.size())), tally_(&tally) {}
+    CountedBytes(const std::vector<std::uint8_t>& image, WorkCounter& counter)
+        : bytes_(image.data(), static_cast<std::uint16_t>(image.size())), counter_(&counter) {}
     std::uint8_t u8(std::uint16_t at) const {
-        ++(tally_->window_left > 0 ? tally_->work.decode_reads : tally_->work.reads);
+        counter_->read(at);
         return bytes_.u8(at);
     }
 
 private:
     MemoryBytes bytes_;
-    Tally* tally_;
+    WorkCounter* counter_;
 };
 
 /// The engine with all its parts, reading through CountedBytes.
@@ -105,17 +92,22 @@ struct Prototype::Inside {
           keys(keys_by_number(layout, built)),
           controller(layout.display, layout.bus.kind),
           wire(controller, layout.display, layout.turn, layout.bus.kind),
+          told(layout.values.size()),
+          counter(built.bytes, told),
           receiver(layout),
           memory(static_cast<std::size_t>(built.arena_values + built.arena_shown_by_all_parts) + 1),
-          screen(WireBus(wire, tally),
-                 Rom<CountedBytes>(CountedBytes(built.bytes, tally)),
+          screen(WireBus(wire, counter),
+                 Rom<CountedBytes>(CountedBytes(built.bytes, counter)),
                  memory.data()) {
         wire.start();
         for (std::size_t v = 0; v < layout.values.size(); ++v)
             tell(static_cast<ValueId>(v));
     }
 
-    void tell(ValueId value) { screen.set(static_cast<std::uint8_t>(value), receiver.get(value)); }
+    void tell(ValueId value) {
+        told[static_cast<std::size_t>(value)] = receiver.get(value);
+        screen.set(static_cast<std::uint8_t>(value), receiver.get(value));
+    }
     void tell_changes() {
         for (const ValueId value : receiver.changed())
             tell(value);
@@ -148,7 +140,11 @@ struct Prototype::Inside {
             controller.begin_update();
             for (bool more = true; more;) {
                 const std::int64_t pixels = controller.counters().pixels;
+                const EngineWork before = counter.work();
+                counter.service();
                 more = screen.service(static_cast<std::uint16_t>(now_ms));
+                counter.end_service(more);
+                if (on_service) on_service(counter.work() - before);
                 const std::int64_t sent = controller.counters().pixels - pixels;
                 update.slices += sent > 0 ? 1 : 0;
                 update.longest_slice_pixels = std::max(update.longest_slice_pixels, sent);
@@ -174,7 +170,9 @@ struct Prototype::Inside {
     const std::vector<const Item*> keys;
     Controller controller;
     Wire wire;
-    Tally tally;
+    std::vector<std::int32_t> told;  ///< By ValueId.
+    WorkCounter counter;
+    std::function<void(const EngineWork&)> on_service;
     Receiver receiver;
     std::vector<std::uint8_t> memory;
     Screen<WireBus, CountedParts> screen;
@@ -241,20 +239,20 @@ void Prototype::turn(int detents) {
 Update Prototype::pass(int milliseconds) {
     Update update;
     const BusCounters before = counters();
-    const EngineWork work_before = in_->tally.work;
+    const EngineWork work_before = in_->counter.work();
     in_->pass(milliseconds, update);
     update.sent = counters() - before;
-    update.work = in_->tally.work - work_before;
+    update.work = in_->counter.work() - work_before;
     return update;
 }
 
 Update Prototype::settle() {
     Update update;
     const BusCounters before = counters();
-    const EngineWork work_before = in_->tally.work;
+    const EngineWork work_before = in_->counter.work();
     in_->settle(update);
     update.sent = counters() - before;
-    update.work = in_->tally.work - work_before;
+    update.work = in_->counter.work() - work_before;
     return update;
 }
 
@@ -271,6 +269,10 @@ std::vector<std::uint16_t> Prototype::glass() const {
 }
 const BusCounters& Prototype::counters() const {
     return in_->controller.counters();
+}
+
+void Prototype::watch_services(std::function<void(const EngineWork&)> listener) {
+    in_->on_service = std::move(listener);
 }
 
 Update Prototype::redraw() {

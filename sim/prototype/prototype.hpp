@@ -7,8 +7,10 @@
 #include "sim/display/controller.hpp"
 #include "sim/image/build.hpp"
 #include "sim/layout/layout.hpp"
+#include "sim/prototype/engine_work.hpp"
 
 #include <cstdint>
+#include <functional>
 #include <memory>
 #include <string>
 #include <vector>
@@ -24,27 +26,10 @@ struct KeyEvent {
     std::string name;  ///< Of the item.
 };
 
-/// What the engine did for an update beside sending bytes: a measure of the time it needs.
-struct EngineWork {
-    std::int64_t rows = 0;   ///< Runs of one colour as wide as their window: fills.
-    std::int64_t parts = 0;  ///< Runs that are a part of a row: decoded.
-    std::int64_t part_pixels = 0;
-    std::int64_t reads = 0;  ///< Bytes of the image read between windows: finding out what to draw.
-    std::int64_t decode_reads = 0;  ///< Bytes read while a window was being filled.
-
-    friend EngineWork operator-(const EngineWork& later, const EngineWork& earlier) {
-        return {.rows = later.rows - earlier.rows,
-                .parts = later.parts - earlier.parts,
-                .part_pixels = later.part_pixels - earlier.part_pixels,
-                .reads = later.reads - earlier.reads,
-                .decode_reads = later.decode_reads - earlier.decode_reads};
-    }
-};
-
 /// What one update sent.
 struct Update {
     BusCounters sent;
-    EngineWork work;
+    EngineWork work;  ///< Of all services together.
     int slices = 0;
     std::int64_t longest_slice_pixels = 0;
     std::vector<SentWindow> windows;
@@ -93,6 +78,9 @@ public:
     /// What the reader sees: RGB565, row-major, glass_width x glass_height.
     [[nodiscard]] std::vector<std::uint16_t> glass() const;
     [[nodiscard]] const BusCounters& counters() const;
+
+    /// Is told of every call of the engine's service function what that call did. Default: nobody is.
+    void watch_services(std::function<void(const EngineWork& of_one)> listener);
 
     /// Draws the whole page again, as after a page turn.
     Update redraw();

@@ -1,5 +1,5 @@
 // The engine on the bench, drawing what it is told: 1 value, number of four bytes; 2 page; 3 finger, x y;
-// 4 no finger; 5 draws until idle, between mark 2 and mark 3; 0 the end. Words low byte first.
+// 4 no finger; 5 draws until idle, each service between mark 2 and mark 3, then mark 4; 0 the end. Words low byte first.
 //
 //     PARTS  as in engine_size.cpp      IMAGE  file with the bytes of the image      LINK, PANEL_... as in
 //     bench/display.hpp                 ARENA  bytes of memory that the image needs
@@ -51,11 +51,13 @@ int main() {
                 screen.lift();
                 break;
             case 5:
-                mark(2);
-                while (screen.service(0)) {
+                for (bool more = true; more;) {
+                    mark(2);
+                    more = screen.service(0);
+                    mark(3);
                 }
                 Bus::finish();
-                mark(3);
+                mark(4);
                 break;
             default:
                 mark(9);

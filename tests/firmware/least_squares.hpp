@@ -9,49 +9,58 @@
 
 namespace dialplate {
 
-/// sum of terms[i] * weight[i] should be `value`.
-struct Equation {
-    std::vector<double> terms;
-    double value = 0.0;
-};
+/// Least squares by coordinate descent on the normal equations, some weights held above 0.
+class LeastSquares {
+public:
+    /// @param may_be_negative  For each weight.
+    explicit LeastSquares(std::vector<bool> may_be_negative)
+        : free_(std::move(may_be_negative)),
+          products_(free_.size() * free_.size()),
+          sums_(free_.size()) {}
 
-/// Least squares by the normal equations, solved by elimination with pivots.
-/// @param ridge  Added to the diagonal, relative to it, so that terms which never differ share a weight.
-inline std::vector<double> least_squares(const std::vector<Equation>& equations, double ridge) {
-    const std::size_t n = equations.front().terms.size();
-    std::vector<std::vector<double>> a(n, std::vector<double>(n + 1, 0.0));
-    for (const Equation& equation : equations) {
-        for (std::size_t i = 0; i < n; ++i) {
-            for (std::size_t j = 0; j < n; ++j) {
-                a[i][j] += equation.terms[i] * equation.terms[j];
+    /// sum of factor * weight[term] should be `value`.
+    /// @param importance  Of an error of 1, squared; > 0.
+    void add(const std::vector<std::pair<int, double>>& terms, double value, double importance) {
+        for (const auto& [i, a] : terms) {
+            for (const auto& [j, b] : terms) {
+                products_[at(i, j)] += importance * a * b;
             }
-            a[i][n] += equation.terms[i] * equation.value;
+            sums_[static_cast<std::size_t>(i)] += importance * a * value;
         }
     }
-    for (std::size_t i = 0; i < n; ++i) {
-        a[i][i] += a[i][i] * ridge + 1e-12;
-    }
-    for (std::size_t i = 0; i < n; ++i) {
-        std::size_t pivot = i;
-        for (std::size_t row = i + 1; row < n; ++row) {
-            pivot = std::abs(a[row][i]) > std::abs(a[pivot][i]) ? row : pivot;
-        }
-        std::swap(a[i], a[pivot]);
-        for (std::size_t row = 0; row < n; ++row) {
-            if (row == i) {
-                continue;
+
+    /// @param ridge  Added to the diagonal, relative to it, so that terms which always occur together share.
+    [[nodiscard]] std::vector<double> solve(double ridge, int sweeps = 3000) const {
+        const int n = static_cast<int>(free_.size());
+        std::vector<double> weights(free_.size());
+        std::vector<double> left = sums_;  // what the weights do not yet explain
+        for (int sweep = 0; sweep < sweeps; ++sweep) {
+            for (int i = 0; i < n; ++i) {
+                const auto place = static_cast<std::size_t>(i);
+                const double own = products_[at(i, i)];
+                if (own == 0.0) continue;
+                const double now = weights[place];
+                double next = (left[place] + own * now) / (own * (1.0 + ridge));
+                if (!free_[place]) next = std::max(0.0, next);
+                const double step = next - now;
+                if (step == 0.0) continue;
+                weights[place] = next;
+                for (int j = 0; j < n; ++j) {
+                    left[static_cast<std::size_t>(j)] -= products_[at(i, j)] * step;
+                }
             }
-            const double share = a[row][i] / a[i][i];
-            for (std::size_t column = i; column <= n; ++column) {
-                a[row][column] -= share * a[i][column];
-            }
         }
+        return weights;
     }
-    std::vector<double> weights(n);
-    for (std::size_t i = 0; i < n; ++i) {
-        weights[i] = a[i][n] / a[i][i];
+
+private:
+    [[nodiscard]] std::size_t at(int i, int j) const {
+        return static_cast<std::size_t>(i) * free_.size() + static_cast<std::size_t>(j);
     }
-    return weights;
-}
+
+    std::vector<bool> free_;
+    std::vector<double> products_;
+    std::vector<double> sums_;
+};
 
 }  // namespace dialplate

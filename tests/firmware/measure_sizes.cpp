@@ -12,6 +12,7 @@
 #include <iostream>
 #include <random>
 #include <string>
+#include <utility>
 #include <vector>
 
 using namespace dialplate;
@@ -49,11 +50,16 @@ PartSet random_parts(std::mt19937& random) {
 }
 
 std::vector<double> fit(const std::vector<Sample>& measured) {
-    std::vector<Equation> equations;
+    LeastSquares squares(std::vector<bool>(size_terms(PartSet{}).size(), true));
     for (const Sample& sample : measured) {
-        equations.push_back({size_terms(sample.parts), sample.bytes});
+        const std::vector<double> all = size_terms(sample.parts);
+        std::vector<std::pair<int, double>> terms;
+        for (std::size_t i = 0; i < all.size(); ++i) {
+            if (all[i] != 0.0) terms.emplace_back(static_cast<int>(i), all[i]);
+        }
+        squares.add(terms, sample.bytes, 1.0);
     }
-    std::vector<double> weights = least_squares(equations, 1e-3);
+    std::vector<double> weights = squares.solve(1e-3);
     for (double& weight : weights) {
         weight = std::round(weight);
     }

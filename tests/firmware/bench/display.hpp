@@ -32,6 +32,13 @@ using polled = dialplate::SpiPolled<DataOrCommand, Select, Reset>;
 using polled_by_four = dialplate::SpiPolled<DataOrCommand, Select, Reset, 4>;
 using timed = dialplate::SpiTimed<DataOrCommand, Select, Reset>;
 using usart = dialplate::UsartSpi<DataOrCommand, Select, Reset>;
+// The larger part's usual wiring: every line within reach of OUT.
+using whole_port = dialplate::Parallel8<dialplate::WholePort<dialplate::port::a>,
+                                        Pin<port::c, 0>,
+                                        Pin<port::c, 1>,
+                                        Pin<port::c, 2>,
+                                        Pin<port::c, 3>,
+                                        Pin<port::c, 4>>;
 using parallel = dialplate::Parallel8<Data, Write, NoPin, DataOrCommand, Select, Reset>;
 // Two ports share the data lines, all else is on a third.
 using split = dialplate::Parallel8<dialplate::SplitPorts<port::b, port::d, 0x03>,
