@@ -2,6 +2,7 @@
 // show, each as a cell: advance wide, face height high, background included.
 #pragma once
 
+#include <array>
 #include <cstddef>
 #include <cstdint>
 #include <optional>
@@ -60,7 +61,14 @@ struct FaceResult {
 FaceResult rasterise(const FaceRequest& request);
 
 /// The packings a raster face can have.
-enum class Packing { plain, runs };
+enum class Packing { plain, runs, context };
+
+/// The chance of ground in 1/256, 2 to 254, for each context of the packing `context` (ui/image.md,
+/// "Contexts").
+using ContextTable = std::array<std::uint8_t, 144>;
+
+/// The chances that the decisions of these bitmaps have on the whole.
+ContextTable train_contexts(const std::vector<const Bitmap*>& bitmaps);
 
 /// A face as the image holds it (ui/image.md, "Face"), header included.
 struct PackedFace {
@@ -68,11 +76,15 @@ struct PackedFace {
     std::vector<std::uint8_t> bytes;
 };
 
-/// Packs a face, enlarged 1..4 times when drawn (no effect on the glyph data). Glyphs that look the
+/// Packs a face in `plain` or `runs`, enlarged 1..4 times when drawn (no effect on the glyph data). Glyphs that look the
 /// same share their bytes.
 /// @return No bytes if it does not fit: more than 65,535 bytes, more than 255 glyphs, columns or rows,
 ///         or, in `runs` or enlarged, a row with more than 12 strokes.
 PackedFace pack(const RasterFace& face, Packing packing, int enlarged);
+
+/// Packs a face in `context`, for an image that has this table.
+/// @return No bytes if it does not fit; see pack().
+PackedFace pack_context(const RasterFace& face, const ContextTable& table, int enlarged);
 
 /// The smaller of the two packings of `face`, data alone; `plain` among equals. No bytes if neither
 /// fits.
@@ -90,6 +102,9 @@ std::size_t cropped_bytes(const RasterFace& face);
 /// Glyphs of a packed face, decoded again on the PC: for tests and pictures.
 /// @return Nothing at all if the bytes are cut short or contradict themselves.
 std::vector<Bitmap> unpack(const PackedFace& face);
+
+/// The same for a face in `context`.
+std::vector<Bitmap> unpack_context(const PackedFace& face, const ContextTable& table);
 
 /// A packed picture, decoded again on the PC.
 /// @return Nothing if the bytes are cut short or contradict themselves.

@@ -30,4 +30,10 @@ Bitmap cut(const Bitmap& bitmap, const InkBox& box);
 /// @pre It lies inside.
 void paste(Bitmap& whole, const Bitmap& part, int left, int top);
 
+/// Whether a face of the image can hold it in this packing.
+bool storable(const RasterFace& raster, Packing chosen, int enlarged);
+
+/// Columns of a digit's cell: the widest. 0: the face has none.
+int digit_advance(const RasterFace& raster);
+
 }  // namespace dialplate::fonts

@@ -12,12 +12,10 @@
 
 namespace dialplate {
 
-using namespace fonts;
-
-namespace {
+namespace fonts {
 
 bool storable(const RasterFace& raster, Packing chosen, int enlarged) {
-    const int strokes = chosen == Packing::runs || enlarged > 1 ? most_strokes : INT_MAX;
+    const int strokes = chosen != Packing::plain || enlarged > 1 ? most_strokes : INT_MAX;
     return enlarged >= 1 && enlarged <= 4 && raster.height >= 0 && raster.height <= 255 &&
            raster.glyphs.size() <= 255 &&
            std::all_of(raster.glyphs.begin(), raster.glyphs.end(), [&](const Glyph& glyph) {
@@ -32,6 +30,12 @@ int digit_advance(const RasterFace& raster) {
         if (glyph.code >= U'0' && glyph.code <= U'9') advance = std::max(advance, glyph.cell.width);
     return advance;
 }
+
+}  // namespace fonts
+
+using namespace fonts;
+
+namespace {
 
 std::vector<std::uint8_t> plain_glyph(const Bitmap& cell) {
     const InkBox box = ink_box(cell);

@@ -7,6 +7,9 @@
 //     void push(uint16_t colour, uint16_t count);
 //         Sends `count` pixels of one colour (RGB565, high byte first on the wire); count may be 0.
 //
+// A bus may bring a type `Contexts` that decides, and perhaps sends, the rows of glyphs in `context`; see
+// context.hpp.
+//
 // Coordinates: origin at the top left of the glass as the reader sees it, x right, y down; the engine
 // never opens a window outside the glass and never sends fewer or more pixels than the window holds.
 #pragma once

@@ -26,10 +26,16 @@ constexpr uint8_t value_type_shift = 14;
 namespace packing {
 constexpr uint8_t plain = 0, runs = 1, context = 2, segment = 3;
 }
+/// Of the packing `context`; image.md, "Contexts".
+namespace context_model {
+constexpr uint8_t pixels = 128, most_repeats = 7, bank = 8, contexts = 144, least_chance = 2;
+}
 namespace face {
 constexpr uint8_t packing = 0, height = 1, enlarged = 2, glyphs = 3, parameters = 4, advance = 5,
-                  places = 6, segment_gap = 6, segment_bytes = 7;
-}
+                  places = 6, segment_gap = 6, segment_bytes = 7, least_advance = 6,
+                  least_length = 7, metrics = 8;
+constexpr uint8_t wide = 1;  // parameters of a face in `context`: two bytes of metrics a glyph
+}  // namespace face
 /// Strokes in a row of a bitmap that is packed in `runs`, or enlarged.
 constexpr uint8_t most_strokes = 12;
 namespace segment_glyph {

@@ -2,6 +2,7 @@
 // what the layout uses, and the compiler drops the rest.
 #pragma once
 
+#include "ui/context.hpp"
 #include "ui/rom.hpp"
 
 namespace dialplate {
@@ -10,6 +11,9 @@ struct EveryPart {
     using Bytes = MemoryBytes;  ///< Where the image lies.
     static constexpr bool readout = true, box = true, meter = true, scale = true, picture = true;
     static constexpr bool plain = true, runs = true, segment = true, enlarged = true;
+    static constexpr bool context = true;
+    using Contexts = ContextCore;  ///< What decides the pixels of the packing `context`.
+    static constexpr uint8_t context_columns = 253;  ///< Of its widest glyph.
     static constexpr bool tuning_digit = true;  ///< A readout marks the digit that the knob turns.
     static constexpr bool sign = true;          ///< A readout shows negative numbers.
     static constexpr bool rounded = true;       ///< Boxes with round corners.

@@ -1,6 +1,8 @@
 // What every item draws with: fills and glyphs, as pieces of a drawing, on a bus.
 #pragma once
 
+#include "ui/context.hpp"
+#include "ui/face_metrics.hpp"
 #include "ui/geometry.hpp"
 #include "ui/glyph.hpp"
 #include "ui/image_format.hpp"
@@ -92,7 +94,7 @@ public:
     __attribute__((noinline)) uint16_t advance(uint16_t face_at, uint8_t glyph) const {
         const uint8_t columns = Parts::segment && is_segment(face_at)
                                     ? segment(face_at, glyph).advance()
-                                    : rom.u8(glyph_at(face_at, glyph));
+                                    : metrics(face_at, glyph).advance;
         return enlarge(columns, face_at);
     }
 
@@ -144,8 +146,12 @@ private:
         return word(static_cast<unsigned>(pixels) * enlarged(face_at));
     }
     bool is_segment(uint16_t face_at) const { return rom.u8(face_at) == packing::segment; }
-    uint16_t glyph_at(uint16_t face_at, uint8_t number) const {
-        return word(face_at + rom.u16(word(face_at + face::places + 2u * number)));
+    // Of a glyph of a raster face.
+    __attribute__((noinline)) GlyphMetrics metrics(uint16_t face_at, uint8_t number) const {
+        const FaceMetrics<Image> face_metrics{rom, face_at};
+        return Parts::context && rom.u8(face_at) == packing::context
+                   ? face_metrics.of_context(number)
+                   : face_metrics.of_others(number);
     }
     SegmentShape segment(uint16_t face_at, uint8_t number) const {
         return SegmentShape{rom.u8(word(face_at + face::advance)),
@@ -171,20 +177,20 @@ private:
             out.finish();
             return;
         }
-        const uint16_t at = glyph_at(face_at, number);
-        const uint8_t columns = rom.u8(at);
-        if (Parts::runs && rom.u8(face_at) == packing::runs) {
-            send_runs(word(at + 1u),
-                      Extent{columns, rows, times},
-                      rom.u8(word(face_at + face::parameters)),
-                      colours);
+        const GlyphMetrics glyph = metrics(face_at, number);
+        const uint16_t at = glyph.at;
+        const Extent extent{glyph.advance, rows, times};
+        if (Parts::context && rom.u8(face_at) == packing::context) {
+            send_contexts(at, extent, colours);
+        } else if (Parts::runs && rom.u8(face_at) == packing::runs) {
+            send_runs(at, extent, rom.u8(word(face_at + face::parameters)), colours);
         } else if (Parts::plain) {
-            send_plain(word(at + 5u),
-                       Extent{columns, rows, times},
-                       Rect{rom.u8(word(at + 1u)),
+            send_plain(word(at + 4u),
+                       extent,
+                       Rect{rom.u8(at),
+                            rom.u8(word(at + 1u)),
                             rom.u8(word(at + 2u)),
-                            rom.u8(word(at + 3u)),
-                            rom.u8(word(at + 4u))},
+                            rom.u8(word(at + 3u))},
                        colours);
         }
     }
@@ -193,6 +199,13 @@ private:
         RowSender<Bus> out(bus_, colours);
         BitBlock<Image>{Bits<Image>(rom, at), extent}.runs(k, out);
         out.finish();
+    }
+    __attribute__((noinline)) void send_contexts(uint16_t at, Extent extent, Colours colours) {
+        RowSender<Bus> out(bus_, colours);
+        using Core = typename ContextsOf<Bus, typename Parts::Contexts>::Core;
+        ContextBlock<Image, Core, Parts::context_columns>(
+            rom, at, byte(extent.width), byte(extent.height))
+            .send(extent.times, out);
     }
     void send_plain(uint16_t at, Extent extent, Rect inked, Colours colours) {
         RowSender<Bus> out(bus_, colours);

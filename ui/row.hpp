@@ -25,9 +25,13 @@ struct Row {
     void clear() { used = 0; }
     /// Whether there is no room for another stroke.
     bool full() const { return used == 2 * most_strokes; }
-    /// Adds a run, in pixels of the bitmap; two of the same colour become one. Not when it is full.
+    /// Adds a run, in pixels of the bitmap; two of the same colour become one. If it is full, what comes is
+    /// dropped: only damaged data comes so far.
     __attribute__((noinline)) void add(bool ink, uint16_t pixels) {
         if (used == 0 || (!ink && runs[used - 1] != 0)) {
+            if (full()) {
+                return;
+            }
             runs[used] = 0;
             runs[used + 1] = 0;
             used = byte(used + 2u);
@@ -43,6 +47,8 @@ class RowSender {
 public:
     RowSender(Bus& bus, Colours colours) : bus_(bus), colours_(colours) {}
 
+    const Colours& colours() const { return colours_; }
+
     __attribute__((noinline)) void send(const Row& row) {
         const uint16_t* run = row.runs;
         uint16_t ground = ground_;
@@ -56,6 +62,10 @@ public:
             }
         }
         ground_ = ground;
+    }
+    /// A run of its own, after which no row is to follow.
+    __attribute__((noinline)) void run(bool ink, uint16_t pixels) {
+        bus_.push(ink ? colours_.ink : colours_.ground, pixels);
     }
     /// After the last row.
     void finish() { bus_.push(colours_.ground, ground_); }

@@ -28,6 +28,7 @@ nlohmann::ordered_json cost_json(const Layout& layout, const Ledger& ledger) {
         if (face.packing != "segment") {
             entry["plain"] = face.plain.value;
             entry["runs"] = face.runs.value;
+            entry["context"] = face.context.value;
         }
         faces.push_back(std::move(entry));
     }

@@ -43,9 +43,17 @@ struct Weighed {
     std::vector<char32_t> missing;
     std::size_t plain = 0;
     std::size_t runs = 0;
+    std::size_t context = 0;  ///< With the table that all the faces weighed together would share.
     std::size_t cropped = 0;
 
-    [[nodiscard]] bool runs_win() const { return runs < plain; }
+    /// Of the packings that it fits: those that take any bytes.
+    [[nodiscard]] std::size_t smallest() const {
+        std::size_t least = 0;
+        for (const std::size_t bytes : {plain, runs, context}) {
+            if (bytes != 0 && (least == 0 || bytes < least)) least = bytes;
+        }
+        return least;
+    }
 };
 
 /// Code points of UTF-8 text; empty when it is not UTF-8 (RFC 3629).
@@ -134,6 +142,20 @@ std::vector<Weighed> weigh(const std::string& font,
     return all;
 }
 
+/// Packs all of them in `context`, with one table.
+void weigh_in_context(std::vector<Weighed>& all) {
+    std::vector<const Bitmap*> cells;
+    for (const Weighed& one : all) {
+        for (const Glyph& glyph : one.face.glyphs) {
+            cells.push_back(&glyph.cell);
+        }
+    }
+    const ContextTable table = train_contexts(cells);
+    for (Weighed& one : all) {
+        one.context = pack_context(one.face, table, one.enlarged).bytes.size();
+    }
+}
+
 /// Flash of the decoder of a packing, on the microcontroller that was compiled for.
 Bytes decoder_bytes(Part packing) {
     Mcu mcu;
@@ -168,19 +190,21 @@ void print_json(const std::vector<Weighed>& all) {
         for (const char32_t code : one.missing) {
             missing.push_back(hexadecimal(code));
         }
-        faces.push_back(
-            {{"file", one.file},
-             {"size", one.size},
-             {"enlarged", one.enlarged},
-             {"height", one.face.height * one.enlarged},
-             {"glyphs", one.face.glyphs.size()},
-             {"missing", std::move(missing)},
-             {"cropped", one.cropped},
-             {"packings",
-              {entry("plain", one.plain, Part::plain), entry("runs", one.runs, Part::runs)}}});
+        faces.push_back({{"file", one.file},
+                         {"size", one.size},
+                         {"enlarged", one.enlarged},
+                         {"height", one.face.height * one.enlarged},
+                         {"glyphs", one.face.glyphs.size()},
+                         {"missing", std::move(missing)},
+                         {"cropped", one.cropped},
+                         {"packings",
+                          {entry("plain", one.plain, Part::plain),
+                           entry("runs", one.runs, Part::runs),
+                           entry("context", one.context, Part::context)}}});
     }
-    std::cout << Json{{"faces", std::move(faces)}}.dump(
-                     2, ' ', false, Json::error_handler_t::replace)
+    std::cout << Json{{"faces", std::move(faces)},
+                      {"context_table_bytes", std::tuple_size_v<ContextTable>}}
+                     .dump(2, ' ', false, Json::error_handler_t::replace)
               << '\n';
 }
 
@@ -194,34 +218,42 @@ void print_table(const std::vector<Weighed>& all) {
     for (const Weighed& one : all) {
         name_width = std::max(name_width, one.file.size());
     }
-    std::printf("%-*s  size     rows  glyphs  cropped     plain            runs\n",
+    std::printf("%-*s  size     rows  glyphs  cropped     plain            runs         context\n",
                 static_cast<int>(name_width),
                 "font");
     for (const Weighed& one : all) {
         const double yardstick = one.cropped == 0 ? 1.0 : static_cast<double>(one.cropped);
-        std::printf("%-*s  %4d %-3s %4d  %6zu  %7zu  %6zu %4.0f %%%c  %6zu %4.0f %%%c\n",
-                    static_cast<int>(name_width),
-                    one.file.c_str(),
-                    one.size,
-                    times(one.enlarged).c_str(),
-                    one.face.height * one.enlarged,
-                    one.face.glyphs.size(),
-                    one.cropped,
-                    one.plain,
-                    100.0 * static_cast<double>(one.plain) / yardstick,
-                    one.runs_win() ? ' ' : '*',
-                    one.runs,
-                    100.0 * static_cast<double>(one.runs) / yardstick,
-                    one.runs_win() ? '*' : ' ');
+        std::printf(
+            "%-*s  %4d %-3s %4d  %6zu  %7zu  %6zu %4.0f %%%c  %6zu %4.0f %%%c  %6zu %4.0f %%%c\n",
+            static_cast<int>(name_width),
+            one.file.c_str(),
+            one.size,
+            times(one.enlarged).c_str(),
+            one.face.height * one.enlarged,
+            one.face.glyphs.size(),
+            one.cropped,
+            one.plain,
+            100.0 * static_cast<double>(one.plain) / yardstick,
+            one.plain == one.smallest() ? '*' : ' ',
+            one.runs,
+            100.0 * static_cast<double>(one.runs) / yardstick,
+            one.runs == one.smallest() ? '*' : ' ',
+            one.context,
+            100.0 * static_cast<double>(one.context) / yardstick,
+            one.context == one.smallest() ? '*' : ' ');
     }
     std::printf(
         "\nBytes of flash with metrics. Cropped: inked boxes bit by bit with 7 bytes of metrics a "
         "glyph,\n"
-        "the yardstick for the percentages. *: the smaller packing. x2: stored at half the size "
+        "the yardstick for the percentages. *: the smallest packing. x2: stored at half the size "
         "and\n"
-        "enlarged when drawn. Decoders come once: plain %d, runs %d bytes on the ATmega328P.\n",
+        "enlarged when drawn. Decoders come once: plain %d, runs %d, context %d bytes on the "
+        "ATmega328P,\n"
+        "and with context a table of %d bytes that the faces above share.\n",
         static_cast<int>(decoder_bytes(Part::plain).value),
-        static_cast<int>(decoder_bytes(Part::runs).value));
+        static_cast<int>(decoder_bytes(Part::runs).value),
+        static_cast<int>(decoder_bytes(Part::context).value),
+        static_cast<int>(std::tuple_size_v<ContextTable>));
 }
 
 std::string draw_picture(const std::vector<Weighed>& all, const std::string& path) {
@@ -239,7 +271,8 @@ std::string draw_picture(const std::vector<Weighed>& all, const std::string& pat
         const std::string name = std::filesystem::path(one.file).filename().string();
         samples.push_back({name + "  " + std::to_string(one.size) + " px " + times(one.enlarged) +
                                " plain " + std::to_string(one.plain) + "  runs " +
-                               std::to_string(one.runs) + " bytes",
+                               std::to_string(one.runs) + "  context " +
+                               std::to_string(one.context) + " bytes",
                            one.face,
                            one.enlarged});
     }
@@ -265,6 +298,7 @@ void weigh_faces(const Wish& wish, ExitStatus& status) {
     if (all.empty()) {
         return;
     }
+    weigh_in_context(all);
     if (!wish.picture.empty()) {
         const std::string trouble = draw_picture(all, wish.picture);
         if (!trouble.empty()) {

@@ -32,6 +32,7 @@ constexpr std::string_view text =
 // All of them belong in loop(), none in an interrupt.
 #pragma once
 
+#include "src/dialplate/context_core.hpp"
 #include "src/dialplate/flash_bytes.hpp"
 #include "src/dialplate/screen.hpp"
 
@@ -51,7 +52,10 @@ extern const uint8_t image_bytes[image_size];
 /// The parts of the engine that this layout uses; the compiler leaves out the others.
 struct Parts {
     using Bytes = dialplate::FlashBytes<image_bytes>;
-@parts@};
+@parts@    /// What decides the pixels of the packing `context`, and columns of its widest glyph.
+    using Contexts = dialplate::FastContextCore;
+    static constexpr uint8_t context_columns = @context_columns@;
+};
 
 using Image = dialplate::Rom<Parts::Bytes>;
 inline Image image() {
@@ -173,6 +177,7 @@ std::string layout_header(const Emitting& it) {
     fields["memory"] = std::to_string(it.memory_bytes);
     fields["size"] = std::to_string(it.built.bytes.size());
     fields["parts"] = parts_text(it.parts);
+    fields["context_columns"] = std::to_string(it.built.context_columns());
     fields["names"] = all_names(it);
     return filled(text, fields);
 }

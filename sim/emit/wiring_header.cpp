@@ -241,7 +241,8 @@ int serial_divider(const Layout& layout) {
 }
 
 std::vector<std::string> engine_roots(const Emitting& it) {
-    std::vector<std::string> roots = {"ui/bus.hpp", "ui/mcu/flash_bytes.hpp", "ui/screen.hpp"};
+    std::vector<std::string> roots = {
+        "ui/bus.hpp", "ui/mcu/context_core.hpp", "ui/mcu/flash_bytes.hpp", "ui/screen.hpp"};
     if (!it.pins) return roots;
     if (it.touch()) {
         roots.push_back("ui/mcu/touch_serial.hpp");
@@ -286,7 +287,8 @@ std::string wiring_header(const Emitting& it) {
                     {"mhz", plain_number(it.layout.clock.value * 1e-6)}});
     std::vector<std::string> includes;
     for (const std::string& root : engine_roots(it)) {
-        if (root.starts_with("ui/mcu/") && root != "ui/mcu/flash_bytes.hpp") {
+        if (root.starts_with("ui/mcu/") && root != "ui/mcu/flash_bytes.hpp" &&
+            root != "ui/mcu/context_core.hpp") {
             includes.push_back(root.substr(root.rfind('/') + 1));
         } else if (root == "ui/touch_calibration.hpp") {
             includes.push_back("touch_calibration.hpp");

@@ -110,6 +110,16 @@ void place_findings(const Layout& layout, std::vector<Finding>& findings) {
 
 }  // namespace
 
+int BuiltImage::context_columns() const {
+    int columns = 1;
+    for (const FaceCost& face : faces) {
+        if (face.packing != "context") continue;
+        for (const Glyph& glyph : rasters[static_cast<std::size_t>(face.face)].glyphs)
+            columns = std::max(columns, glyph.cell.width);
+    }
+    return columns;
+}
+
 Building build_image(const Layout& layout) {
     Building building;
     BuiltImage built;
@@ -142,6 +152,12 @@ Building build_image(const Layout& layout) {
         share = Bytes{out.here() - before};
     };
     built.header = Bytes{header::bytes};
+    const FaceSet::AllPacked packed_faces = faces.packed();
+    part(built.contexts, [&] {
+        if (packed_faces.contexts)
+            out.append(std::vector<std::uint8_t>(packed_faces.contexts->begin(),
+                                                 packed_faces.contexts->end()));
+    });
     out.put16(header::at_values, out.here());
     part(built.values, [&] {
         for (const Value& value : layout.values) {
@@ -185,14 +201,15 @@ Building build_image(const Layout& layout) {
         const auto face = static_cast<FaceId>(i);
         built.rasters.push_back(faces.raster(face));
         if (!faces.usable(face)) continue;
-        const FaceSet::Packed packed = faces.packed(face);
+        const FaceSet::Packed& packed = packed_faces.faces[i];
         if (packed.bytes.empty()) {
             Finding f;
             f.rule = "face-size";
             f.pointer = layout.faces[i].pointer;
-            f.message = "face \"" + layout.faces[i].name +
-                        "\" does not fit the image: a face has at most 255 glyphs of 255 x 255 px "
-                        "and 65,535 bytes, and enlarged or in runs 12 strokes in a row";
+            f.message =
+                "face \"" + layout.faces[i].name +
+                "\" does not fit the image: a face has at most 255 glyphs of 255 x 255 px "
+                "and 65,535 bytes, and enlarged, in runs or in context, 12 strokes in a row";
             building.findings.push_back(f);
             continue;
         }
@@ -202,8 +219,9 @@ Building build_image(const Layout& layout) {
                                packed.glyphs,
                                packed.packing,
                                Bytes{static_cast<std::int64_t>(packed.bytes.size())},
-                               Bytes{static_cast<std::int64_t>(packed.plain)},
-                               Bytes{static_cast<std::int64_t>(packed.runs)},
+                               packed.plain,
+                               packed.runs,
+                               packed.context,
                                faces.height(face),
                                faces.digit_advance(face)});
         FaceMeasure measure{face, std::nullopt, std::nullopt};

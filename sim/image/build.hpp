@@ -15,10 +15,10 @@ namespace dialplate {
 struct FaceCost {
     FaceId face = 0;
     int glyphs = 0;
-    std::string packing;  ///< "plain", "runs", "segment"
-    Bytes bytes;          ///< Whole face as stored.
-    Bytes plain, runs;    ///< What each packing would take; 0 for segment faces.
-    int height = 0;       ///< Rows of a cell, enlarged.
+    std::string packing;         ///< "plain", "runs", "context", "segment"
+    Bytes bytes;                 ///< Whole face as stored.
+    Bytes plain, runs, context;  ///< What each packing would take; 0 for segment faces.
+    int height = 0;              ///< Rows of a cell, enlarged.
     int digit_advance = 0;
 };
 
@@ -55,13 +55,17 @@ struct BuiltImage {
                            ///< with just the parts that the layout uses.
     int arena_shown_by_all_parts = 0;  ///< The same in an engine with every part, as on the PC.
     Bytes header, pages, texts, paints,
-        values;  ///< Shares of `bytes`; with faces and pictures they sum.
+        values;      ///< Shares of `bytes`; with faces and pictures they sum.
+    Bytes contexts;  ///< Table of the packing `context`, if a face has it; part of `bytes` too.
     std::vector<FaceCost> faces;
     std::vector<PictureCost> pictures;
     std::vector<TextExtent> texts_shown;
     std::vector<FaceMeasure> measures;
     std::vector<RasterFace> rasters;  ///< By FaceId; empty glyphs for segment faces.
     std::vector<std::string> keys;    ///< Item names in order of key number.
+
+    /// Columns of the widest glyph in the packing `context`, not enlarged; at least 1.
+    [[nodiscard]] int context_columns() const;
 };
 
 struct Building {

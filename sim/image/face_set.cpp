@@ -2,6 +2,7 @@
 
 #include "fonts/measure.hpp"
 #include "sim/image/lettering.hpp"
+#include "sim/image/packing_choice.hpp"
 #include "sim/layout/reader.hpp"
 #include "ui/image_format.hpp"
 
@@ -227,35 +228,45 @@ int FaceSet::width(FaceId face, const std::u32string& text) const {
     return width;
 }
 
-FaceSet::Packed FaceSet::packed(FaceId id) const {
-    const Face& face = layout_.faces[static_cast<std::size_t>(id)];
-    const Prepared& p = prepared(id);
-    Packed out;
-    if (face.kind == FaceKind::segment) {
-        for (const int b : {static_cast<int>(packing::segment),
-                            face.segment_height,
-                            face.scale,
-                            13,
-                            face.segment_stroke,
-                            face.segment_width,
-                            face.segment_gap}) {
-            out.bytes.push_back(static_cast<std::uint8_t>(b));
+FaceSet::AllPacked FaceSet::packed() const {
+    static constexpr const char* names[] = {"plain", "runs", "context"};
+    AllPacked all;
+    all.faces.resize(prepared_.size());
+    std::vector<FaceToPack> rasters;
+    std::vector<Packed*> packed_rasters;
+    for (std::size_t i = 0; i < prepared_.size(); ++i) {
+        const Prepared& p = prepared_[i];
+        const Face& face = layout_.faces[i];
+        if (!p.usable) continue;
+        if (face.kind == FaceKind::segment) {
+            for (const int b : {static_cast<int>(packing::segment),
+                                face.segment_height,
+                                face.scale,
+                                13,
+                                face.segment_stroke,
+                                face.segment_width,
+                                face.segment_gap}) {
+                all.faces[i].bytes.push_back(static_cast<std::uint8_t>(b));
+            }
+            all.faces[i].packing = "segment";
+            all.faces[i].glyphs = static_cast<int>(p.codes.size());
+            continue;
         }
-        out.packing = "segment";
-        out.glyphs = static_cast<int>(p.codes.size());
-        return out;
+        rasters.push_back({&p.raster, face.packing, face.scale});
+        packed_rasters.push_back(&all.faces[i]);
     }
-    const PackedFace plain = pack(p.raster, Packing::plain, face.scale);
-    const PackedFace runs = pack(p.raster, Packing::runs, face.scale);
-    out.plain = plain.bytes.size();
-    out.runs = runs.bytes.size();
-    out.glyphs = static_cast<int>(p.raster.glyphs.size());
-    const bool take_plain = face.packing == PackingWish::plain ||
-                            (face.packing == PackingWish::automatic && !plain.bytes.empty() &&
-                             (runs.bytes.empty() || plain.bytes.size() <= runs.bytes.size()));
-    out.bytes = take_plain ? plain.bytes : runs.bytes;
-    out.packing = take_plain ? "plain" : "runs";
-    return out;
+    PackingChoices choices = choose_packings(rasters);
+    for (std::size_t i = 0; i < rasters.size(); ++i) {
+        PackingChoice& choice = choices.faces[i];
+        *packed_rasters[i] = {std::move(choice.face.bytes),
+                              names[static_cast<std::size_t>(choice.face.packing)],
+                              choice.plain,
+                              choice.runs,
+                              choice.context,
+                              static_cast<int>(rasters[i].raster->glyphs.size())};
+    }
+    all.contexts = choices.contexts;
+    return all;
 }
 
 }  // namespace dialplate

@@ -4,6 +4,7 @@
 #include "fonts/face.hpp"
 #include "sim/layout/layout.hpp"
 
+#include <optional>
 #include <set>
 #include <string>
 #include <vector>
@@ -40,11 +41,15 @@ public:
     struct Packed {
         std::vector<std::uint8_t> bytes;
         std::string packing;
-        std::size_t plain = 0, runs = 0;
+        Bytes plain, runs, context;  ///< What each packing takes; 0: none, or it does not fit.
         int glyphs = 0;
     };
-    /// The face as the image stores it. @pre usable.
-    [[nodiscard]] Packed packed(FaceId face) const;
+    /// The faces as the image stores them, by FaceId; those that are not usable are empty.
+    struct AllPacked {
+        std::vector<Packed> faces;
+        std::optional<ContextTable> contexts;
+    };
+    [[nodiscard]] AllPacked packed() const;
     [[nodiscard]] const RasterFace& raster(FaceId face) const { return prepared(face).raster; }
 
 private:

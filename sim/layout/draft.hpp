@@ -81,6 +81,6 @@ Tones read_tones(const Node& node,
                  const Draft& draft);
 
 /// "automatic", "plain" or "runs"; automatic when absent.
-PackingWish read_packing(const Members& members);
+PackingWish read_packing(const Members& members, bool of_a_picture);
 
 }  // namespace dialplate

@@ -113,7 +113,7 @@ struct Paint {
 };
 
 enum class FaceKind { raster, segment };
-enum class PackingWish { automatic, plain, runs };
+enum class PackingWish { automatic, plain, runs, context };
 
 /// A font at one size.
 struct Face {

@@ -40,11 +40,13 @@ void read_segments(const Members& members, Face& face) {
 
 }  // namespace
 
-PackingWish read_packing(const Members& members) {
+PackingWish read_packing(const Members& members, bool of_a_picture) {
     static constexpr Word<PackingWish> packings[] = {{"automatic", PackingWish::automatic},
                                                      {"plain", PackingWish::plain},
-                                                     {"runs", PackingWish::runs}};
-    return members.one_of("packing", std::span<const Word<PackingWish>>(packings))
+                                                     {"runs", PackingWish::runs},
+                                                     {"context", PackingWish::context}};
+    const std::span<const Word<PackingWish>> all(packings);
+    return members.one_of("packing", of_a_picture ? all.first(3) : all)
         .value_or(PackingWish::automatic);
 }
 
@@ -84,7 +86,7 @@ void read_faces(const Members& document, Draft& draft) {
             face.file = members.text("file", {.least = 1}).value_or("");
             face.size = members.whole_or("size", sizes, static_cast<int>(sizes.least));
             face.scale = members.whole_or("scale", {1, 4}, 1);
-            face.packing = read_packing(members);
+            face.packing = read_packing(members, false);
         }
         draft.layout.faces.push_back(std::move(face));
     }

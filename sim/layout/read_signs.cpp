@@ -87,7 +87,7 @@ void read_picture(const Members& members, PaintId ground, Item& item, Draft& dra
     picture.file = members.text("file", {.least = 1}).value_or("");
     picture.ink = draft.paints.find_or(members, "ink", 0);
     picture.ground = draft.paints.find_or(members, "ground", ground);
-    picture.packing = read_packing(members);
+    picture.packing = read_packing(members, true);
     draft.pictures.emplace(picture.file, picture.packing);
     if (draft.pictures.size() == most_named + 1) {
         members.fail("file",

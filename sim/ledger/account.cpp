@@ -14,13 +14,14 @@ FlashAccount flash_account(const Layout& layout, const BuiltImage& built) {
     flash.boot = layout.mcu.boot;
     flash.taken = layout.taken.flash;
     flash.engine = engine_size(parts_used(layout, built), layout.mcu);
-    flash.driver = driver_size(layout);
+    flash.driver = driver_size(layout, built.contexts.value > 0);
     flash.faces = built.faces;
     flash.pictures = built.pictures;
     flash.pages = built.pages;
     flash.texts = built.texts;
     flash.image = Bytes{static_cast<std::int64_t>(built.bytes.size())};
-    flash.rest = flash.image - flash.pages - flash.texts;
+    flash.contexts = built.contexts;
+    flash.rest = flash.image - flash.pages - flash.texts - flash.contexts;
     for (const FaceCost& face : built.faces) {
         flash.rest = flash.rest - face.bytes;
     }

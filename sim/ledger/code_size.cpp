@@ -100,17 +100,18 @@ CodeSize engine_size(PartSet parts, const Mcu& mcu) {
     return scaled(bytes, mcu, basis_of_measurement());
 }
 
-CodeSize driver_size(const Layout& layout) {
+CodeSize driver_size(const Layout& layout, bool contexts) {
     const int pixel = bytes_per_pixel(layout.display, layout.bus.kind);
     const auto* found = std::find_if(
         std::begin(measured::drivers), std::end(measured::drivers), [&](const measured::Driver& d) {
             return d.kind == layout.bus.kind && d.bytes_per_pixel == pixel;
         });
     assert(found != std::end(measured::drivers));
+    const int bytes = contexts ? found->with_contexts : found->bytes;
     const std::string basis =
         std::string{measured::toolchain} + "; " + bus_driver(layout.bus.kind).name;
     if (is_avr(layout.mcu)) {
-        return scaled(found->bytes, layout.mcu, basis);
+        return scaled(bytes, layout.mcu, basis);
     }
     return {Bytes{found->bytes},
             Standing::estimate,

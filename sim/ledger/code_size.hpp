@@ -11,7 +11,8 @@ namespace dialplate {
 CodeSize engine_size(PartSet parts, const Mcu& mcu);
 
 /// Flash of the bus driver with the start-up of the display.
-CodeSize driver_size(const Layout& layout);
+/// @param contexts  Whether glyphs in the packing `context` are drawn, which some drivers do by themselves.
+CodeSize driver_size(const Layout& layout, bool contexts);
 
 /// RAM that the engine has besides the values and what is shown: its own state, and tables that the
 /// compiler keeps in RAM.

@@ -23,7 +23,7 @@ struct CodeSize {
     std::string basis;  ///< What the figure stands on, one sentence.
 };
 
-/// Program memory. `image` is the sum of faces, pictures, pages, texts and `rest`;
+/// Program memory. `image` is the sum of faces, pictures, pages, texts, contexts and `rest`;
 /// `total` = engine + driver + image; `left` = capacity - boot - taken - total, negative when it does
 /// not fit.
 struct FlashAccount {
@@ -35,7 +35,8 @@ struct FlashAccount {
     std::vector<FaceCost> faces;
     std::vector<PictureCost> pictures;
     Bytes pages, texts;
-    Bytes rest;  ///< Header, tables of paints and values.
+    Bytes contexts;  ///< Table of the packing `context`; 0 without.
+    Bytes rest;      ///< Header, tables of paints and values.
     Bytes image;
     Bytes total;
     Bytes left;

@@ -153,12 +153,16 @@ std::string counted(int n, const char* one, const char* many) {
 std::string face_remark(const FaceCost& face) {
     std::string remark = counted(face.glyphs, "glyph", "glyphs") + " of " +
                          counted(face.height, "row", "rows") + ", " + face.packing;
-    if (face.packing == "plain" && face.runs.value > 0) {
-        remark += " (runs " + number(face.runs.value) + ")";
-    } else if (face.packing == "runs" && face.plain.value > 0) {
-        remark += " (plain " + number(face.plain.value) + ")";
+    // What the other packings would take; no bytes: it does not fit them.
+    std::string others;
+    for (const auto& [name, bytes] : {std::pair{"plain", face.plain},
+                                      std::pair{"runs", face.runs},
+                                      std::pair{"context", face.context}}) {
+        if (face.packing != name && bytes.value > 0) {
+            others += (others.empty() ? "" : ", ") + (name + (" " + number(bytes.value)));
+        }
     }
-    return remark;
+    return others.empty() ? remark : remark + " (" + others + ")";
 }
 
 std::string face_name(const Layout& layout, const FaceCost& face) {
@@ -183,6 +187,9 @@ void write_flash(Account& out, const Layout& layout, const FlashAccount& flash) 
     shares.push_back({'d', "display driver", flash.driver.bytes, name_of(flash.driver.standing)});
     const std::size_t at_faces = shares.size();
     shares.push_back({'F', "faces", faces, ""});
+    if (flash.contexts.value > 0) {
+        shares.push_back({'c', "contexts", flash.contexts, "table of the packing"});
+    }
     const std::size_t at_pictures = shares.size();
     if (!flash.pictures.empty()) {
         shares.push_back({'P', "pictures", pictures, ""});

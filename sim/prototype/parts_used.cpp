@@ -8,7 +8,7 @@ namespace {
 constexpr const char* names[part_count] = {
     "readout", "box",      "meter",        "scale",  "picture", "plain", "runs",
     "segment", "enlarged", "tuning_digit", "sign",   "rounded", "words", "touch",
-    "hold",    "pages",    "peak",         "blocks", "upright", "tape",
+    "hold",    "pages",    "peak",         "blocks", "upright", "tape",  "context",
 };
 
 void add_key(const Key& key, PartSet& parts) {
@@ -55,6 +55,7 @@ void add_item(const Item& item, const Layout& layout, PartSet& parts) {
 void add_packing(const std::string& packing, PartSet& parts) {
     parts.add(Part::plain, packing == "plain")
         .add(Part::runs, packing == "runs")
+        .add(Part::context, packing == "context")
         .add(Part::segment, packing == "segment");
 }
 

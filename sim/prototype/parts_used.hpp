@@ -31,8 +31,9 @@ enum class Part : std::uint8_t {
     blocks,
     upright,
     tape,
+    context,
 };
-inline constexpr int part_count = 20;
+inline constexpr int part_count = 21;
 
 /// The name of a part as ui/parts.hpp spells it.
 const char* name_of(Part part);

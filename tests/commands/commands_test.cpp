@@ -269,7 +269,7 @@ TEST_F(Program, WeighsFacesAtEverySize) {
     const auto json = nlohmann::json::parse(result.out);
     for (const auto& face : json["faces"]) {
         EXPECT_EQ(face["glyphs"], 10);
-        EXPECT_EQ(face["packings"].size(), 2U);
+        EXPECT_EQ(face["packings"].size(), 3U);
         EXPECT_GT(face["packings"][0]["bytes"], 0);
     }
 }

@@ -76,7 +76,8 @@ void expect_the_engines_figures() {
     EXPECT_EQ(bytes(ItemKind::readout), (int{ReadoutArt<NoBus, P>::shown_bytes}));
     EXPECT_EQ(bytes(ItemKind::key), (int{BoxArt<NoBus, P>::shown_bytes}));
     EXPECT_EQ(bytes(ItemKind::lamp), (int{BoxArt<NoBus, P>::shown_bytes}));
-    EXPECT_EQ(bytes(ItemKind::meter), (int{MeterArt<NoBus, P>::shown_bytes}));
+    EXPECT_EQ(bytes(ItemKind::meter),
+              (int{MeterArt<NoBus, P>::shown_bytes} + MeterArt<NoBus, P>::kept_bytes));
     EXPECT_EQ(bytes(ItemKind::scale), (int{ScaleArt<NoBus, P>::shown_bytes}));
     for (const ItemKind none : {ItemKind::legend, ItemKind::picture, ItemKind::frame}) {
         EXPECT_EQ(bytes(none), 0);

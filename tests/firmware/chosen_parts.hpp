@@ -1,6 +1,8 @@
 // The parts of an engine by the bits of a number: bit n is the n-th part of ui/parts.hpp, in its order.
 #pragma once
 
+#include "ui/mcu/context_core.hpp"
+
 #include <stdint.h>
 
 /// @tparam bits   The parts.
@@ -14,5 +16,7 @@ struct ChosenParts {
                           enlarged = has(8), tuning_digit = has(9), sign = has(10),
                           rounded = has(11), words = has(12), touch = has(13), hold = has(14),
                           pages = has(15), peak = has(16), blocks = has(17), upright = has(18),
-                          tape = has(19);
+                          tape = has(19), context = has(20);
+    using Contexts = dialplate::FastContextCore;
+    static constexpr uint8_t context_columns = 64;
 };

@@ -37,13 +37,15 @@ PartSet random_parts(std::mt19937& random) {
     parts.add(Part::readout, often(0.8)).add(Part::box, often(0.8)).add(Part::meter, often(0.6));
     parts.add(Part::scale, often(0.45)).add(Part::picture, often(0.35));
     parts.add(Part::plain, often(0.5)).add(Part::runs, often(0.75)).add(Part::segment, often(0.35));
+    parts.add(Part::context, often(0.4));
     parts.add(Part::enlarged, often(0.45)).add(Part::tuning_digit, often(0.6));
     parts.add(Part::sign, often(0.3)).add(Part::rounded, often(0.6)).add(Part::words, often(0.5));
     parts.add(Part::touch, often(0.8)).add(Part::hold, often(0.6)).add(Part::pages, often(0.6));
     parts.add(Part::peak, often(0.5)).add(Part::blocks, often(0.5)).add(Part::upright, often(0.3));
     parts.add(Part::tape, often(0.6));
     // Somebody has to draw the packings, and something has to be drawn.
-    if (!parts.has(Part::plain) && !parts.has(Part::runs) && !parts.has(Part::segment)) {
+    if (!parts.has(Part::plain) && !parts.has(Part::runs) && !parts.has(Part::segment) &&
+        !parts.has(Part::context)) {
         parts.add(Part::runs);
     }
     return effective(parts);
@@ -138,14 +140,19 @@ int main(int argc, char** argv) {
         out << (i % 12 == 0 ? "\n    " : " ") << weights[i] << ',';
     }
     out << "\n};\n// clang-format on\n\n"
-        << "struct Driver {\n    BusKind kind;\n    int bytes_per_pixel;\n    int bytes;\n};\n"
+        << "struct Driver {\n    BusKind kind;\n    int bytes_per_pixel;\n    int bytes;\n"
+           "    int with_contexts;  ///< If glyphs in `context` are drawn: some links do it "
+           "themselves.\n};\n"
         << "inline constexpr Driver drivers[] = {\n";
     struct Kind {
         const char* name;
         BusKind kind;
         int number;
     };
-    const int with_none = compiler.compile({.parts = PartSet{all_parts}}).flash;
+    const PartSet with{all_parts};
+    const PartSet without{all_parts & ~(std::uint32_t{1} << static_cast<unsigned>(Part::context))};
+    const int none_with = compiler.compile({.parts = with}).flash;
+    const int none_without = compiler.compile({.parts = without}).flash;
     for (const Kind& kind : {Kind{"spi", BusKind::spi, 1},
                              Kind{"spi_timed", BusKind::spi_timed, 2},
                              Kind{"usart_spi", BusKind::usart_spi, 3},
@@ -154,10 +161,13 @@ int main(int argc, char** argv) {
             if (kind.kind == BusKind::parallel8 && pixel == 3) {
                 continue;  // standards BUS-09: parallel buses take 16 bits
             }
-            const Compiled driven = compiler.compile(
-                {.parts = PartSet{all_parts}, .driver = kind.number, .bytes_per_pixel = pixel});
+            const auto driven = [&](PartSet parts) {
+                return compiler
+                    .compile({.parts = parts, .driver = kind.number, .bytes_per_pixel = pixel})
+                    .flash;
+            };
             out << "    {BusKind::" << kind.name << ", " << pixel << ", "
-                << driven.flash - with_none << "},\n";
+                << driven(without) - none_without << ", " << driven(with) - none_with << "},\n";
         }
     }
     out << "};\n\n"

@@ -1,6 +1,8 @@
 // What this room packs, the engine's decoders read: run by run into the same pixels.
 #include "fonts/face.hpp"
 #include "tests/fonts/drawings.hpp"
+#include "ui/context.hpp"
+#include "ui/face_metrics.hpp"
 #include "ui/glyph.hpp"
 
 #include <gtest/gtest.h>
@@ -16,6 +18,8 @@ Image image_of(const std::vector<std::uint8_t>& bytes) {
 
 struct Pixels {
     std::vector<std::uint8_t> seen;
+    [[nodiscard]] static Colours colours() { return {1, 0}; }
+    void run(bool ink, std::uint16_t length) { seen.insert(seen.end(), length, ink ? 1 : 0); }
     void send(const Row& row) {
         for (unsigned i = 0; i < row.used; ++i) {
             seen.insert(seen.end(), row.runs[i], static_cast<std::uint8_t>(i % 2));
@@ -47,6 +51,36 @@ TEST(Engine, DecodesEveryGlyphOfBothPackings) {
             ASSERT_EQ(pixels.seen, cell.pixels) << text_of(cell);
         }
     }
+}
+
+TEST(Engine, DecodesEveryGlyphInContext) {
+    const FaceResult result = rasterise(
+        {.file = liberation + "LiberationSerif-BoldItalic.ttf", .size = 31, .characters = ascii()});
+    ASSERT_TRUE(result.face.has_value()) << result.error;
+    std::vector<const Bitmap*> cells;
+    for (const Glyph& glyph : result.face->glyphs)
+        cells.push_back(&glyph.cell);
+    const ContextTable table = train_contexts(cells);
+    const PackedFace packed = pack_context(*result.face, table, 1);
+    ASSERT_FALSE(packed.bytes.empty());
+    // The engine finds the table behind the header of the image.
+    std::vector<std::uint8_t> bytes(header::bytes);
+    bytes.insert(bytes.end(), table.begin(), table.end());
+    const auto face_at = static_cast<std::uint16_t>(bytes.size());
+    bytes.insert(bytes.end(), packed.bytes.begin(), packed.bytes.end());
+    const Image image = image_of(bytes);
+    std::vector<Bitmap> seen;
+    for (std::size_t i = 0; i < cells.size(); ++i) {
+        Pixels pixels;
+        const FaceMetrics<Image> metrics{image, face_at};
+        const GlyphMetrics glyph = metrics.of_context(static_cast<std::uint8_t>(i));
+        ASSERT_EQ(glyph.advance, cells[i]->width);
+        ContextBlock<Image, ContextCore, 64>(
+            image, glyph.at, glyph.advance, packed.bytes[face::height])
+            .send(1, pixels);
+        ASSERT_EQ(pixels.seen, cells[i]->pixels) << text_of(*cells[i]);
+    }
+    EXPECT_EQ(unpack_context(packed, table), unpack(pack(*result.face, Packing::plain, 1)));
 }
 
 TEST(Engine, DecodesEveryStripOfAPicture) {

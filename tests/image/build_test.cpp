@@ -68,7 +68,7 @@ TEST(Image, AccountsForEveryByte) {
         Layout layout;
         const BuiltImage image = build(file, layout);
         std::int64_t sum = image.header.value + image.pages.value + image.texts.value +
-                           image.paints.value + image.values.value;
+                           image.paints.value + image.values.value + image.contexts.value;
         for (const FaceCost& face : image.faces)
             sum += face.bytes.value;
         for (const PictureCost& picture : image.pictures)

@@ -77,7 +77,7 @@ TEST(Ledger, EverySumIsTheSumOfItsItems) {
         const Ready it =
             ready(load_layout(std::string{DIALPLATE_TREE "/layouts/"} + example + ".json"));
         const FlashAccount& flash = it.ledger.flash;
-        Bytes image = flash.pages + flash.texts + flash.rest;
+        Bytes image = flash.pages + flash.texts + flash.contexts + flash.rest;
         for (const FaceCost& face : flash.faces) {
             image += face.bytes;
         }

@@ -76,16 +76,22 @@ TEST_F(MeasuredSizes, HoldStateAndStackOfTheCompiledEngine) {
 }
 
 TEST_F(MeasuredSizes, HoldTheDriversAsCompiled) {
-    const int none = compiler_.compile({.parts = PartSet{all_parts}}).flash;
+    const PartSet with{all_parts};
+    const PartSet without{all_parts & ~(std::uint32_t{1} << static_cast<unsigned>(Part::context))};
+    const int none_with = compiler_.compile({.parts = with}).flash;
+    const int none_without = compiler_.compile({.parts = without}).flash;
     for (const measured::Driver& driver : measured::drivers) {
         const int number = static_cast<int>(driver.kind) + 1;
         SCOPED_TRACE(number);
-        const int flash = compiler_
-                              .compile({.parts = PartSet{all_parts},
-                                        .driver = number,
-                                        .bytes_per_pixel = driver.bytes_per_pixel})
-                              .flash;
-        EXPECT_NEAR(driver.bytes, flash - none, 30)
+        const auto flash = [&](PartSet parts) {
+            return compiler_
+                .compile(
+                    {.parts = parts, .driver = number, .bytes_per_pixel = driver.bytes_per_pixel})
+                .flash;
+        };
+        EXPECT_NEAR(driver.bytes, flash(without) - none_without, 30)
+            << "a driver has changed: build the target measure";
+        EXPECT_NEAR(driver.with_contexts, flash(with) - none_with, 30)
             << "a driver has changed: build the target measure";
     }
 }

@@ -25,6 +25,8 @@ namespace dialplate {
 
 template <const uint8_t* bytes>
 struct FlashBytes {
+    /// For code in assembly, which reads flash by itself.
+    static const uint8_t* address(uint16_t at) { return bytes + at; }
     static uint8_t u8(uint16_t at) {
 #if defined(__AVR__) && __AVR_ARCH__ != 103
         return pgm_read_byte(bytes + at);

@@ -5,6 +5,7 @@
 // the fastest, strobes alone, 125 ns. Both are above the 66 ns of the controllers (standards BUS-11).
 #pragma once
 
+#include "ui/mcu/context_core.hpp"
 #include "ui/mcu/lines.hpp"
 #include "ui/mcu/pin.hpp"
 
@@ -23,6 +24,7 @@ template <class Data,
           class Select,
           class Reset = NoPin>
 struct Parallel8 {
+    using Contexts = FastContextCore;
     using Wiring = Lines<DataOrCommand, Select, Reset>;
 
     static void begin() {

@@ -2,6 +2,7 @@
 // that is safe whatever else happens on the chip; 22 cycles a byte or more.
 #pragma once
 
+#include "ui/mcu/context_core.hpp"
 #include "ui/mcu/lines.hpp"
 #include "ui/mcu/spi_pins.hpp"
 
@@ -19,6 +20,7 @@ struct SpiPolled {
                       divider == 64 || divider == 128,
                   "the SPI divides the clock by 2, 4, 8, 16, 32, 64 or 128");
 
+    using Contexts = FastContextCore;
     using Wiring = Lines<DataOrCommand, Select, Reset>;
 
     static void begin() {

@@ -9,6 +9,7 @@
 #pragma once
 
 #include "ui/mcu/spi_polled.hpp"
+#include "ui/mcu/spi_timed_contexts.hpp"
 
 #include <avr/io.h>
 
@@ -19,6 +20,8 @@ namespace dialplate {
 /// @tparam DataOrCommand, Select, Reset  Pin or NoPin.
 template <class DataOrCommand, class Select, class Reset = NoPin>
 struct SpiTimed : SpiPolled<DataOrCommand, Select, Reset, 2> {
+    using Contexts = SpiTimedContexts;
+
     /// `count` pixels of two bytes, count at least 1: 36 cycles each.
     __attribute__((always_inline)) static void run(uint8_t first, uint8_t second, uint16_t count) {
         // LPM is the cheapest wait: 3 cycles in one word, it spoils r0 only, which is free here.

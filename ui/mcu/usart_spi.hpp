@@ -9,6 +9,7 @@
 // the wait endless.
 #pragma once
 
+#include "ui/mcu/context_core.hpp"
 #include "ui/mcu/lines.hpp"
 #include "ui/mcu/spi_pins.hpp"
 
@@ -22,6 +23,7 @@ namespace dialplate {
 /// @tparam DataOrCommand, Select, Reset  Pin or NoPin.
 template <class DataOrCommand, class Select, class Reset = NoPin>
 struct UsartSpi {
+    using Contexts = FastContextCore;
     using Wiring = Lines<DataOrCommand, Select, Reset>;
 
     static void begin() {

@@ -1,0 +1,24 @@
+// The bit layer of the packing `context`: every decision of the model in an interval coder with a range of
+// eight bits. G. G. Langdon, "An Introduction to Arithmetic Coding", IBM J. Res. Dev. 28 (2), 1984.
+#pragma once
+
+#include "fonts/bits.hpp"
+#include "fonts/face.hpp"
+
+#include <span>
+#include <vector>
+
+namespace dialplate::fonts {
+
+/// Streams of bitmaps that stand one after the other in the image: each is cut to the shortest that decodes
+/// right when the decoder reads on into the next. It never reads on beyond the last.
+std::vector<std::vector<std::uint8_t>> write_contexts(const std::vector<const Bitmap*>& bitmaps,
+                                                      const ContextTable& table);
+
+/// Decodes one bitmap from its stream and what follows it; past the end of `bytes` come zeros.
+Bitmap read_contexts(std::span<const std::uint8_t> bytes,
+                     int width,
+                     int height,
+                     const ContextTable& table);
+
+}  // namespace dialplate::fonts
