@@ -32,20 +32,18 @@ public:
         }
     }
 
-    // The shortest bytes that, with `following` behind them, are a number in the interval.
+    // The shortest bytes that, with `following` behind them and whatever behind those, are a number in the
+    // interval.
     [[nodiscard]] std::vector<std::uint8_t> shortest(
         std::span<const std::uint8_t> following) const {
         for (std::size_t count = 0;; ++count) {
             std::vector<std::uint8_t> bytes = first_bytes(count);
             for (int above = 0; above < 2; ++above) {
                 if (above == 1 && !increment(bytes)) break;
-                if (holds(bytes, following)) return bytes;
+                if (holds(bytes, following, 0x00) && holds(bytes, following, 0xFF)) return bytes;
             }
         }
     }
-
-    /// Bytes that a decoder reads.
-    [[nodiscard]] std::size_t bytes_read() const { return (low_.size() + 7) / 8; }
 
 private:
     void add(unsigned number) {
@@ -67,9 +65,10 @@ private:
             if (++bytes[i] != 0) return true;
         return false;
     }
-    // Whether `bytes`, then `following`, then bytes of 0, are in the interval.
+    // Whether `bytes`, then `following`, then bytes of `filler`, are in the interval.
     [[nodiscard]] bool holds(const std::vector<std::uint8_t>& bytes,
-                             std::span<const std::uint8_t> following) const {
+                             std::span<const std::uint8_t> following,
+                             std::uint8_t filler) const {
         // number - low, bit by bit from the top, as long as it is no more than the range can be.
         long difference = 0;
         for (std::size_t i = 0; i < low_.size(); ++i) {
@@ -77,7 +76,7 @@ private:
             const std::uint8_t value = byte < bytes.size() ? bytes[byte]
                                        : byte - bytes.size() < following.size()
                                            ? following[byte - bytes.size()]
-                                           : std::uint8_t{0};
+                                           : filler;
             difference = 2 * difference + (value >> (7 - i % 8) & 1) - low_[i];
             if (difference > 256 || difference < -1) return false;
         }
@@ -116,7 +115,6 @@ std::vector<std::vector<std::uint8_t>> write_contexts(const std::vector<const Bi
                                                       const ContextTable& table) {
     std::vector<std::vector<std::uint8_t>> streams(bitmaps.size());
     std::vector<std::uint8_t> following;
-    std::size_t beyond = 0;  // bytes of 0 that a decoder reads after the last stream
     for (std::size_t i = bitmaps.size(); i-- > 0;) {
         Interval interval;
         const Bitmap& bitmap = *bitmaps[i];
@@ -126,10 +124,7 @@ std::vector<std::vector<std::uint8_t>> write_contexts(const std::vector<const Bi
         });
         streams[i] = interval.shortest(following);
         following.insert(following.begin(), streams[i].begin(), streams[i].end());
-        if (interval.bytes_read() > following.size())
-            beyond = std::max(beyond, interval.bytes_read() - following.size());
     }
-    if (!streams.empty()) streams.back().resize(streams.back().size() + beyond);
     return streams;
 }
 

@@ -11,7 +11,8 @@
 namespace dialplate::fonts {
 
 /// Streams of bitmaps that stand one after the other in the image: each is cut to the shortest that decodes
-/// right when the decoder reads on into the next. It never reads on beyond the last.
+/// right when the decoder reads on into the next. What is behind the last does not
+/// matter, but the decoder may read up to two bytes of it.
 std::vector<std::vector<std::uint8_t>> write_contexts(const std::vector<const Bitmap*>& bitmaps,
                                                       const ContextTable& table);
 

@@ -184,15 +184,7 @@ Building build_image(const Layout& layout) {
         for (const auto& text : tables.texts())
             out.text(text);
     });
-    out.put16(header::at_pages, out.here());
-    part(built.pages, [&] {
-        const int table = out.here();
-        out.room(pages.size() * 2);
-        for (std::size_t p = 0; p < pages.size(); ++p) {
-            out.put16(static_cast<std::size_t>(table) + 2 * p, out.here());
-            out.append(pages[p]);
-        }
-    });
+    // Faces first: a decoder may read some bytes beyond the last glyph.
     out.put16(header::at_faces, out.here());
     const int face_table = out.here();
     out.room(layout.faces.size() * 2);
@@ -237,6 +229,15 @@ Building build_image(const Layout& layout) {
         }
         built.measures.push_back(measure);
     }
+    out.put16(header::at_pages, out.here());
+    part(built.pages, [&] {
+        const int table = out.here();
+        out.room(pages.size() * 2);
+        for (std::size_t p = 0; p < pages.size(); ++p) {
+            out.put16(static_cast<std::size_t>(table) + 2 * p, out.here());
+            out.append(pages[p]);
+        }
+    });
     out.put16(header::at_pictures, out.here());
     const int picture_table = out.here();
     out.room(tables.pictures().size() * 2);

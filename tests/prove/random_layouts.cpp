@@ -125,7 +125,7 @@ private:
     }
 
     void add_face(const std::string& name, Json face, int height, bool words) {
-        if (words) face["packing"] = one_of<std::string>({"automatic", "plain", "runs"});
+        if (words) face["packing"] = one_of<std::string>({"automatic", "plain", "runs", "context"});
         layout_["faces"][name] = std::move(face);
         faces_.push_back({name, height, words});
     }
