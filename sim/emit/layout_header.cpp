@@ -22,7 +22,7 @@ constexpr std::string_view text =
 //         sheet; and that it is gone.
 //
 //     screen.service(millis());
-//         Draws the next piece, one glyph or one band at most. Call it in every turn of loop().
+//         Draws a slice, some thousand pixels or one large glyph. Call it in every turn of loop().
 //
 //     dialplate::Event event;
 //     while (screen.next_event(event)) { ... }
