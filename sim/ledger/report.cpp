@@ -245,13 +245,15 @@ void write_time(Account& out, const Ledger& ledger) {
         return;
     }
     out.heading("Time");
-    out.tinted(
-        faint,
-        "     when                                bytes        ms    bus alone   longest piece\n");
+    out.tinted(faint,
+               "     when                                bytes      cycles        ms   bus alone   "
+               "longest "
+               "piece\n");
     for (const EventTime& event : ledger.time) {
-        out.line("     %s %10s %9.2f %9.0f %% %10.2f ms\n",
+        out.line("     %s %10s %11s %9.2f %9.0f %% %10.2f ms\n",
                  column(event.event, time_name_width).c_str(),
                  number(event.bus_bytes.value).c_str(),
+                 number(event.cycles.value).c_str(),
                  event.time.value,
                  100.0 * event.share_of_limit,
                  event.longest_slice.value);
