@@ -47,7 +47,7 @@ RamAccount ram_account(const Layout& layout, const BuiltImage& built) {
     ram.taken = layout.taken.ram;
     ram.engine =
         engine_state(layout.mcu) + Bytes{std::int64_t{built.arena_values} + built.arena_shown};
-    ram.stack = stack_size(layout.mcu);
+    ram.stack = stack_size(parts_used(layout, built), layout.mcu);
     ram.total = ram.engine + ram.stack.bytes;
     ram.left = ram.capacity - ram.taken - ram.total;
     return ram;

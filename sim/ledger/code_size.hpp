@@ -19,6 +19,6 @@ CodeSize driver_size(const Layout& layout, bool contexts);
 Bytes engine_state(const Mcu& mcu);
 
 /// Greatest depth of the stack below the call of the engine's service function.
-CodeSize stack_size(const Mcu& mcu);
+CodeSize stack_size(PartSet parts, const Mcu& mcu);
 
 }  // namespace dialplate

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <iterator>
+#include <utility>
 
 namespace dialplate {
 namespace {
@@ -11,8 +12,11 @@ namespace {
 using work::Subject;
 
 int face_byte(Subject subject, int byte) {
-    const int kind = static_cast<int>(subject) - static_cast<int>(Subject::plain);
-    return work::face + kind * work::face_fields + byte;
+    const int packing = subject == Subject::plain     ? packing::plain
+                        : subject == Subject::runs    ? packing::runs
+                        : subject == Subject::context ? packing::context
+                                                      : packing::segment;
+    return work::face + packing * work::face_fields + byte;
 }
 
 int of(int group, Subject subject) {
@@ -27,10 +31,8 @@ struct Condition {
 const Condition conditions[] = {
     {face_byte(Subject::plain, face::enlarged), Part::enlarged},
     {face_byte(Subject::runs, face::enlarged), Part::enlarged},
+    {face_byte(Subject::context, face::enlarged), Part::enlarged},
     {face_byte(Subject::segment, face::enlarged), Part::enlarged},
-    {face_byte(Subject::plain, face::packing), Part::segment},
-    {face_byte(Subject::runs, face::packing), Part::segment},
-    {face_byte(Subject::segment, face::packing), Part::segment},
     {work::readout + readout::tuning, Part::tuning_digit},
 };
 
@@ -47,6 +49,8 @@ const Slowed slowed[slowed_terms] = {
     {of(work::window, Subject::plain), Part::segment, "plain glyph beside segments"},
     {of(work::window, Subject::runs), Part::segment, "glyph in runs beside segments"},
     {of(work::window, Subject::runs), Part::plain, "glyph in runs beside plain"},
+    {of(work::window, Subject::plain), Part::context, "plain glyph beside contexts"},
+    {of(work::window, Subject::runs), Part::context, "glyph in runs beside contexts"},
     {work::runs_row, Part::plain, "row in runs beside plain"},
     {work::plain_row, Part::runs, "plain row beside runs"},
     {of(work::window, Subject::meter), Part::blocks, "part of a meter that may have blocks"},
@@ -54,16 +58,42 @@ const Slowed slowed[slowed_terms] = {
     {work::meter + meter::over_from, Part::peak, "paint of a meter that may have a peak"},
     {work::meter + meter::over_from, Part::upright, "paint of a meter that may be upright"},
     {work::meter + meter::value, Part::peak, "meter that may have a peak"},
+    {work::meter + meter::from, Part::blocks, "place on a meter that may have blocks"},
+    {work::meter + meter::from, Part::upright, "place on a meter that may be upright"},
+    {work::readout + readout::cells, Part::sign, "cell of a readout that may have a sign"},
     {work::scale + scale::value, Part::tape, "scale that may be a tape"},
 };
 
 }  // namespace
 
-DrawTerms draw_terms(const EngineWork& work, PartSet parts) {
+bool sends_contexts(BusKind bus, int bytes_per_pixel) {
+    return bus == BusKind::spi_timed && bytes_per_pixel == 2;
+}
+
+DrawTerms draw_terms(const EngineWork& work, const DrawingEngine& engine) {
+    const PartSet parts = engine.parts;
     DrawTerms terms{};
     std::copy(work.times.begin(), work.times.end(), terms.begin());
-    for (const Condition& condition : conditions) {
-        if (!parts.has(condition.part)) terms[static_cast<std::size_t>(condition.kind)] = 0.0;
+    // The packing is asked for once by each part that has one of its own.
+    const double asked =
+        (parts.has(Part::segment) ? 0.5 : 0.0) + (parts.has(Part::context) ? 0.5 : 0.0);
+    for (int packing = 0; packing < work::face_kinds; ++packing) {
+        terms[static_cast<std::size_t>(work::face + packing * work::face_fields + face::packing)] *=
+            asked;
+    }
+    // One way of deciding for all; or, where the driver sends at once, another for those that are enlarged.
+    for (int i = 0; i < work::context_fields; ++i) {
+        double& apart = terms[static_cast<std::size_t>(work::context + i)];
+        double& large = terms[static_cast<std::size_t>(work::large_context + i)];
+        if (engine.sends_contexts) {
+            terms[static_cast<std::size_t>(sent_at_once + i)] = std::exchange(apart, 0.0);
+        } else {
+            apart += std::exchange(large, 0.0);
+        }
+    }
+    if (engine.sends_contexts) {
+        terms[static_cast<std::size_t>(of(work::push, Subject::context))] = 0.0;
+        terms[static_cast<std::size_t>(of(work::empty_push, Subject::context))] = 0.0;
     }
     // Bytes that count with another; what is the driver's.
     terms[work::nothing] = terms[work::pixel] = 0.0;
@@ -76,16 +106,20 @@ DrawTerms draw_terms(const EngineWork& work, PartSet parts) {
 }
 
 std::string name_of_term(int term) {
+    if (term >= sent_at_once) {
+        return "decisions in context, sent at once, " + std::to_string(term - sent_at_once);
+    }
     return term < work::kinds ? name_of_work(term) : slowed[term - work::kinds].name;
 }
 
-DriverTerms driver_terms(const EngineWork& work) {
+DriverTerms driver_terms(const EngineWork& work, const DrawingEngine& engine) {
     DriverTerms terms;
     for (int subject = 0; subject < work::subjects; ++subject) {
         const auto at = [&](int group) {
             return work.times[static_cast<std::size_t>(group + subject)];
         };
         terms.windows += at(work::window);
+        if (engine.sends_contexts && subject == static_cast<int>(Subject::context)) continue;
         terms.pushes += at(work::push);
         terms.empty_pushes += at(work::empty_push);
     }

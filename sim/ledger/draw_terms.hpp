@@ -4,6 +4,7 @@
 // measured_times.hpp).
 #pragma once
 
+#include "sim/layout/layout.hpp"
 #include "sim/prototype/engine_work.hpp"
 #include "sim/prototype/parts_used.hpp"
 
@@ -13,13 +14,22 @@
 namespace dialplate {
 
 /// The kinds of work, each as far as an engine with certain parts does it, and then those that such parts make
-/// slower.
-inline constexpr int slowed_terms = 14;
-inline constexpr int draw_term_count = work::kinds + slowed_terms;
+/// slower, and at last the decisions in context of a driver that sends them at once.
+inline constexpr int slowed_terms = 19;
+inline constexpr int sent_at_once = work::kinds + slowed_terms;
+inline constexpr int draw_term_count = sent_at_once + work::context_fields;
 using DrawTerms = std::array<double, draw_term_count>;
 
-/// @param parts  Of the engine on the receiver; the work was counted with an engine that has all parts.
-DrawTerms draw_terms(const EngineWork& work, PartSet parts);
+/// The engine on the receiver; the work was counted with one that has all parts.
+struct DrawingEngine {
+    PartSet parts;
+    /// Whether the driver decides glyphs in `context` itself while it sends them, unless they are enlarged.
+    bool sends_contexts = false;
+};
+/// Whether the driver of ui/mcu for such a bus does.
+bool sends_contexts(BusKind bus, int bytes_per_pixel);
+
+DrawTerms draw_terms(const EngineWork& work, const DrawingEngine& engine);
 
 /// For tables.
 std::string name_of_term(int term);
@@ -28,6 +38,6 @@ std::string name_of_term(int term);
 struct DriverTerms {
     double windows = 0, pushes = 0, empty_pushes = 0, pixels = 0, even_pixels = 0, even_pushes = 0;
 };
-DriverTerms driver_terms(const EngineWork& work);
+DriverTerms driver_terms(const EngineWork& work, const DrawingEngine& engine);
 
 }  // namespace dialplate

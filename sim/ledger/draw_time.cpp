@@ -101,18 +101,21 @@ std::string basis_of(const Layout& layout) {
 }  // namespace
 
 ServiceTime::ServiceTime(const Layout& layout, PartSet parts)
-    : layout_(layout), parts_(parts), factor_(other_family(layout.mcu).factor) {
+    : layout_(layout),
+      engine_{parts,
+              sends_contexts(layout.bus.kind, bytes_per_pixel(layout.display, layout.bus.kind))},
+      factor_(other_family(layout.mcu).factor) {
     if (has_whole_port(layout.mcu)) factor_ *= measured::large_part_factor;
 }
 
 double ServiceTime::cycles(const EngineWork& work) const {
-    const DrawTerms terms = draw_terms(work, parts_);
+    const DrawTerms terms = draw_terms(work, engine_);
     const measured::DriverTime& driver = driver_time_of(layout_);
     double engine = 0.0;
     for (const measured::EngineTerm& term : measured::engine_work) {
         engine += terms[static_cast<std::size_t>(term.term)] * term.cycles;
     }
-    const DriverTerms of_driver = driver_terms(work);
+    const DriverTerms of_driver = driver_terms(work, engine_);
     const double pixels =
         of_driver.pixels * driver.pixel + of_driver.even_pixels * driver.even_pixel;
     const double beside = of_driver.windows * driver.window + of_driver.pushes * driver.push +

@@ -19,7 +19,7 @@ public:
 
 private:
     const Layout& layout_;
-    PartSet parts_;
+    DrawingEngine engine_;
     double
         factor_;  ///< Of this microcontroller's cycles for one of the ATmega328P, in the engine's own work.
 };

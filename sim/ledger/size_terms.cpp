@@ -1,6 +1,14 @@
 #include "sim/ledger/size_terms.hpp"
 
+#include <cassert>
+
 namespace dialplate {
+namespace {
+
+/// The first, one for each part, and the groups that are known to share or repeat code.
+constexpr std::size_t expected_terms = 1 + part_count + 30;
+
+}  // namespace
 
 PartSet effective(PartSet parts) {
     const auto needs = [&parts](Part part) {
@@ -33,6 +41,10 @@ PartSet effective(PartSet parts) {
     return kept;
 }
 
+bool is_expected(std::size_t term) {
+    return term < expected_terms;
+}
+
 std::vector<double> size_terms(PartSet all) {
     const PartSet parts = effective(all);
     std::vector<double> terms = {1.0};
@@ -44,8 +56,8 @@ std::vector<double> size_terms(PartSet all) {
     const int kinds = int{parts.has(Part::readout)} + int{parts.has(Part::box)} +
                       int{parts.has(Part::meter)} + int{parts.has(Part::scale)} +
                       int{parts.has(Part::picture)};
-    const int packings =
-        int{parts.has(Part::plain)} + int{parts.has(Part::runs)} + int{parts.has(Part::segment)};
+    const int packings = int{parts.has(Part::plain)} + int{parts.has(Part::runs)} +
+                         int{parts.has(Part::segment)} + int{parts.has(Part::context)};
     flag(kinds > 0);
     flag(kinds > 1);
     flag(kinds > 2);
@@ -76,6 +88,12 @@ std::vector<double> size_terms(PartSet all) {
     both(Part::peak, Part::blocks);
     both(Part::peak, Part::upright);
     both(Part::blocks, Part::upright);
+    assert(terms.size() == expected_terms);
+    for (int i = 0; i < part_count; ++i) {
+        for (int j = i + 1; j < part_count; ++j) {
+            both(static_cast<Part>(i), static_cast<Part>(j));
+        }
+    }
     return terms;
 }
 

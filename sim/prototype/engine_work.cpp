@@ -33,9 +33,12 @@ constexpr Group groups[] = {
     {work::face_place, "place of a face"},
     {work::face, "plain face"},
     {work::face + work::face_fields, "face in runs"},
-    {work::face + 2 * work::face_fields, "segment face"},
+    {work::face + 2 * work::face_fields, "face in context"},
+    {work::face + 3 * work::face_fields, "segment face"},
     {work::glyph, "plain glyph"},
     {work::glyph + work::glyph_fields, "glyph in runs"},
+    {work::metric, "metrics of a glyph in context"},
+    {work::stream, "glyph in context"},
     {work::picture_place, "place of a picture"},
     {work::picture, "picture"},
     {work::strip_data, "strip"},
@@ -54,6 +57,8 @@ constexpr Group groups[] = {
     {work::plain_change, "plain stroke"},
     {work::sent_row, "row sent"},
     {work::sent_stroke, "stroke sent"},
+    {work::context, "decisions in context"},
+    {work::large_context, "decisions in context, enlarged"},
     {work::segment_end, "segment row: end"},
     {work::segment_middle, "segment row: middle"},
     {work::segment_upright, "segment row: upright"},
@@ -63,6 +68,8 @@ constexpr Group groups[] = {
     {work::long_digit, "digit of a large number"},
     {work::short_digit, "digit of a small number"},
     {work::on_meter, "value on a meter"},
+    {work::drawn_count, "count of a readout that is drawn"},
+    {work::drawn_cell, "cell of a readout that is drawn"},
     {work::scale_step, "tick passed over"},
     {work::service, "service"},
     {work::pixel, "pixel"},
@@ -70,8 +77,16 @@ constexpr Group groups[] = {
     {work::even_push, "push of even colour"},
 };
 
-constexpr const char* subject_names[work::subjects] = {
-    "the page", "a readout", "a box", "a meter", "a scale", "plain", "runs", "segments"};
+constexpr const char* subject_names[work::subjects] = {"the page",
+                                                       "a readout",
+                                                       "a box",
+                                                       "a meter",
+                                                       "a scale",
+                                                       "plain",
+                                                       "runs",
+                                                       "contexts",
+                                                       "enlarged contexts",
+                                                       "segments"};
 
 }  // namespace
 

@@ -23,7 +23,9 @@ enum class Subject : std::uint8_t {
     scale,
     plain,
     runs,
-    segment,  ///< The last three: a glyph or a strip in that packing.
+    context,
+    large_context,  ///< Enlarged.
+    segment,        ///< From `plain` on: a glyph or a strip in that packing.
 };
 
 // Groups of kinds of work; each has as many kinds as the next begins after it.
@@ -34,14 +36,16 @@ constexpr int header = 1, value = header + 32, paint = value + 4, tone = paint +
               text = text_line + 2, readout = text + 2, box = readout + 20, box_line = box + 20,
               meter = box_line + 3, scale = meter + 27, picture_item = scale + 36,
               face_place = picture_item + 10;
-/// A face by its packing, plain, runs, segment: its bytes, the place of a glyph (of a segment face: the gap).
-constexpr int face = face_place + 1, face_kinds = 3, face_fields = 7;
+/// A face by its packing: its bytes, of plain and runs the place of a glyph.
+constexpr int face = face_place + 1, face_kinds = 4, face_fields = 8;
 /// A glyph, plain and runs: advance, the byte behind it.
 constexpr int glyph = face + face_kinds * face_fields, glyph_kinds = 2, glyph_fields = 2;
-constexpr int picture_place = glyph + glyph_kinds * glyph_fields, picture = picture_place + 1,
-              strip_data = picture + 9, reads = strip_data + 2;
+/// A face in context: what a glyph has more, the first byte of one.
+constexpr int metric = glyph + glyph_kinds * glyph_fields, stream = metric + 1;
+constexpr int picture_place = stream + 1, picture = picture_place + 1, strip_data = picture + 9,
+              reads = strip_data + 2;
 
-constexpr int subjects = 8;
+constexpr int subjects = 10;
 constexpr int window = reads, push = window + subjects, empty_push = push + subjects,
               row = empty_push + subjects;  ///< Rows of the windows.
 /// Bits of a bitmap in runs: rows that are read, rows that repeat the one above, runs, their ones, low bits.
@@ -52,15 +56,29 @@ constexpr int plain_row = runs_row + 5, plain_blank = plain_row + 1, plain_bit =
               plain_change = plain_row + 3;
 /// Rows sent, counted again for each enlarged one, and strokes in them.
 constexpr int sent_row = plain_row + 4, sent_stroke = sent_row + 1;
+/// Decisions of a bitmap in context: rows that are decided, rows that repeat the one above, pixels, of them ink,
+/// bits taken; columns gone through after a repeated row, and to send. Then the same of an enlarged one.
+constexpr int context = sent_row + 2, context_fields = 7, large_context = context + context_fields;
+enum ContextField {
+    rows_decided,
+    rows_same,
+    pixels_decided,
+    pixels_inked,
+    bits_taken,
+    columns_renewed,
+    columns_sent
+};
 /// Rows of a segment glyph: at its top and bottom, in its middle, between, of dots.
-constexpr int segment_end = sent_row + 2, segment_middle = segment_end + 1,
+constexpr int segment_end = large_context + context_fields, segment_middle = segment_end + 1,
               segment_upright = segment_end + 2, segment_dots = segment_end + 3;
 /// Rows of a box among round corners; columns tried for where they begin.
 constexpr int corner_row = segment_end + 4, corner_column = corner_row + 1;
 /// Digits taken off a number above 65,535 and of a smaller one; a value inside a meter's range.
 constexpr int long_digit = corner_row + 2, short_digit = long_digit + 1, on_meter = long_digit + 2;
+/// Of the reads of a readout's count and cells those while it is drawn.
+constexpr int drawn_count = long_digit + 3, drawn_cell = drawn_count + 1;
 /// Ticks of a scale that are walked over and not sent.
-constexpr int scale_step = long_digit + 3;
+constexpr int scale_step = drawn_count + 2;
 constexpr int service = scale_step + 1;  ///< Calls.
 /// The bus: pixels, of them those whose colour has two equal bytes; pushes of such.
 constexpr int pixel = service + 1, even_pixel = pixel + 1, even_push = pixel + 2;

@@ -186,16 +186,44 @@ private:
 
     void face(int at) {
         const int packing = u8(at + face::packing);
-        const int kind = packing == packing::plain ? 0 : packing == packing::runs ? 1 : 2;
-        for (int field = 0; field < work::face_fields; ++field) {
-            mark(at + field, work::face + kind * work::face_fields + field);
+        const int fields = packing == packing::context   ? face::metrics
+                           : packing == packing::segment ? face::segment_bytes
+                                                         : face::places;
+        for (int field = 0; field < fields; ++field) {
+            mark(at + field, work::face + packing * work::face_fields + field);
         }
-        if (kind == 2) return;
+        if (packing == packing::context) context_glyphs(at);
+        if (packing != packing::plain && packing != packing::runs) return;
+        const int kind = packing;
         for (int g = 0; g < u8(at + face::glyphs); ++g) {
             const int its_place = at + face::places + 2 * g;
             mark(its_place, work::face + kind * work::face_fields + face::places);
             mark(its_place + 1, work::nothing);
             glyph(at, at + u16(its_place), kind);
+        }
+    }
+
+    void context_glyphs(int face_at) {
+        const bool wide = u8(face_at + face::parameters) == face::wide;
+        const int glyphs = u8(face_at + face::glyphs);
+        int metric = face_at + face::metrics;
+        int at = metric + glyphs * (wide ? 2 : 1);
+        for (int i = metric; i < at; ++i) {
+            mark(i, work::metric);
+        }
+        for (int g = 0; g < glyphs; ++g) {
+            const int columns = wide ? u8(metric) : u8(metric) & 15;
+            const int bytes = wide ? u8(metric + 1) : u8(metric) >> 4;
+            CodedBitmap bitmap;
+            bitmap.packing = packing::context;
+            bitmap.width = columns + u8(face_at + face::least_advance);
+            bitmap.height = u8(face_at + face::height);
+            bitmap.times = u8(face_at + face::enlarged);
+            bitmap.data = static_cast<std::uint16_t>(at);
+            if (at < static_cast<int>(image_.size())) mark(at, work::stream);
+            map_.bitmaps.emplace_back(static_cast<std::uint16_t>(at), bitmap);
+            at += bytes + u8(face_at + face::least_length);
+            metric += wide ? 2 : 1;
         }
     }
 
@@ -327,6 +355,76 @@ void add_plain(const std::vector<std::uint8_t>& image,
     }
 }
 
+/// Decides the pixels of a glyph as ui/image.md, "Contexts", has it, and counts.
+class Decisions {
+public:
+    Decisions(const std::vector<std::uint8_t>& image,
+              const CodedBitmap& bitmap,
+              std::int32_t* times)
+        : image_(image),
+          bits_(image, bitmap.data + 1U),
+          bitmap_(bitmap),
+          times_(times),
+          value_(image[bitmap.data]) {}
+
+    void count() {
+        const int columns = bitmap_.width;
+        std::vector<std::uint8_t> above(static_cast<std::size_t>(columns) + 4, 0);
+        std::vector<std::uint8_t> above_that(above.size(), 0);
+        std::fill(above_that.begin() + 2, above_that.end() - 2, std::uint8_t{1});
+        int repeated = 0;
+        int bank = 0;
+        for (int y = 0; y < bitmap_.height; ++y) {
+            times_[work::columns_sent] += columns * bitmap_.times;
+            if (decide(context_model::pixels + repeated + bank)) {
+                ++times_[work::rows_same];
+                repeated = std::min<int>(repeated + 1, context_model::most_repeats);
+                continue;
+            }
+            if (repeated != 0) {
+                times_[work::columns_renewed] += columns;
+                above_that = above;
+            }
+            repeated = 0;
+            bank = context_model::bank;
+            ++times_[work::rows_decided];
+            times_[work::pixels_decided] += columns;
+            std::vector<std::uint8_t> row(above.size(), 0);
+            for (int x = 0; x < columns; ++x) {
+                const std::uint8_t* a = above.data() + x + 2;
+                const std::uint8_t* b = above_that.data() + x + 2;
+                const int context = a[-2] << 6 | a[-1] << 5 | a[0] << 4 | a[1] << 3 | b[-1] << 2 |
+                                    b[0] << 1 | row[static_cast<std::size_t>(x) + 1];
+                const bool ink = decide(context);
+                row[static_cast<std::size_t>(x) + 2] = ink ? 1 : 0;
+                times_[work::pixels_inked] += ink ? 1 : 0;
+            }
+            above_that = above;
+            above = row;
+        }
+    }
+
+private:
+    bool decide(int context) {
+        const int chance = image_[static_cast<std::size_t>(header::bytes + context)];
+        const int split = range_ * chance >> 8;
+        const bool ink = value_ >= split;
+        value_ -= ink ? split : 0;
+        range_ = ink ? range_ - split : split;
+        for (; range_ < 128 && range_ > 0; range_ *= 2) {
+            value_ = 2 * value_ + (bits_.next() ? 1 : 0);
+            ++times_[work::bits_taken];
+        }
+        return ink;
+    }
+
+    const std::vector<std::uint8_t>& image_;
+    BitReader bits_;
+    const CodedBitmap& bitmap_;
+    std::int32_t* times_;
+    int value_, range_ = 255;
+};
+
 }  // namespace
 
 ImageMap map_of_image(const std::vector<std::uint8_t>& image) {
@@ -338,6 +436,9 @@ void add_decoding(const std::vector<std::uint8_t>& image,
                   EngineWork& work) {
     if (bitmap.packing == packing::plain) {
         add_plain(image, bitmap, work);
+    } else if (bitmap.packing == packing::context) {
+        const int first = bitmap.times > 1 ? work::large_context : work::context;
+        Decisions(image, bitmap, work.times.data() + first).count();
     } else {
         add_runs(image, bitmap, work);
     }

@@ -38,7 +38,7 @@ WorkCounter::WorkCounter(const std::vector<std::uint8_t>& image,
         tells_[static_cast<std::size_t>(kind)] =
             is_within(kind, work::page, work::text) ||
             is_within(kind, work::readout, work::picture_item) ||
-            is_within(kind, work::face, work::picture_place) ||
+            (is_within(kind, work::face, work::picture_place) && kind != work::metric) ||
             is_within(kind, work::strip_data, work::reads);
     }
 }
@@ -54,12 +54,12 @@ std::int32_t WorkCounter::i32(int at) const {
 void WorkCounter::listen(int kind, int at) {
     if (is_within(kind, work::face, work::glyph)) {
         if (!fresh_) return;
-        const int of = (kind - work::face) / work::face_fields;
-        begin(static_cast<Subject>(static_cast<int>(Subject::plain) + of));
-        if (subject_ == Subject::segment) {
-            add_segment_rows(at - (kind - work::face) % work::face_fields);
-        }
-    } else if (is_within(kind, work::glyph, work::picture_place)) {
+        begin_glyph((kind - work::face) / work::face_fields,
+                    at - (kind - work::face) % work::face_fields);
+    } else if (kind == work::stream) {
+        // A decoder reads on into the next glyph.
+        if (awaits_bits_) add_bitmap(at);
+    } else if (is_within(kind, work::glyph, work::metric)) {
         if ((kind - work::glyph) % work::glyph_fields == 1) add_bitmap(at);
     } else if (kind >= work::strip_data) {
         if (fresh_) begin(kind == work::strip_data ? Subject::plain : Subject::runs);
@@ -68,7 +68,7 @@ void WorkCounter::listen(int kind, int at) {
         item_ = Subject::page;
     } else if (kind < work::box) {
         item_ = Subject::readout;
-        if (kind == work::readout + readout::least) add_digits(at - readout::least);
+        listen_to_readout(kind - work::readout, at - (kind - work::readout));
     } else if (kind < work::meter) {
         item_ = Subject::box;
         if (kind == work::box + box::radius) box_ = at - box::radius;
@@ -79,6 +79,25 @@ void WorkCounter::listen(int kind, int at) {
         item_ = Subject::scale;
         if (kind == work::scale + scale::minor) look_at_scale(at - scale::minor);
     }
+}
+
+void WorkCounter::begin_glyph(int packing, int face_at) {
+    switch (packing) {
+        case packing::plain:
+            begin(Subject::plain);
+            break;
+        case packing::runs:
+            begin(Subject::runs);
+            break;
+        case packing::context:
+            begin(u8(face_at + face::enlarged) > 1 ? Subject::large_context : Subject::context);
+            break;
+        default:
+            begin(Subject::segment);
+            add_segment_rows(face_at);
+            break;
+    }
+    awaits_bits_ = true;
 }
 
 void WorkCounter::window(std::uint16_t x,
@@ -143,6 +162,28 @@ void WorkCounter::add_segment_rows(int face_at) {
     add(work::sent_row, height * times);
 }
 
+void WorkCounter::listen_to_readout(int field, int at) {
+    switch (field) {
+        case item::kind:  // before and after each of the steps of an update
+            draws_readout_ = false;
+            break;
+        case readout::face:
+            draws_readout_ = true;
+            break;
+        case readout::least:
+            add_digits(at);
+            break;
+        case readout::count:
+            add(work::drawn_count, draws_readout_ ? 1 : 0);
+            break;
+        case readout::cells:
+            add(work::drawn_cell, draws_readout_ ? 1 : 0);
+            break;
+        default:
+            break;
+    }
+}
+
 void WorkCounter::look_at_scale(int item) {
     if (item == scale_) return;
     if (scale_ != 0) add_scale_steps(0);
@@ -203,6 +244,7 @@ void WorkCounter::add_bitmap(int at) {
             return bitmap.first < place;
         });
     if (found == map_.bitmaps.end() || found->first != at) return;
+    awaits_bits_ = false;
     const auto number = static_cast<std::size_t>(found - map_.bitmaps.begin());
     if (!decoded_[number]) {
         EngineWork decoding;

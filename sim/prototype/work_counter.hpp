@@ -40,8 +40,10 @@ private:
 
     void listen(int kind, int at);
     void begin(work::Subject subject);
+    void begin_glyph(int packing, int face_at);
     void add_corners();
     void add_segment_rows(int face_at);
+    void listen_to_readout(int field, int at);
     void look_at_scale(int item);
     void add_scale_steps(int to);
     void add_digits(int item);
@@ -59,8 +61,10 @@ private:
     std::vector<bool> decoded_;
     EngineWork work_;
     Window window_;
-    bool fresh_ = false;  ///< A window whose subject is not known yet.
+    bool fresh_ = false;        ///< A window whose subject is not known yet.
+    bool awaits_bits_ = false;  ///< A glyph whose first bits were not yet read.
     work::Subject item_ = work::Subject::page, subject_ = work::Subject::page;
+    bool draws_readout_ = false;
     int box_ = 0;    ///< Place of the box that is drawn.
     int scale_ = 0;  ///< Place of the scale whose columns are walked; 0: none.
     int scale_from_ = 0, scale_to_ = 0, scale_windows_ = 0;

@@ -3,6 +3,7 @@
 #include "sim/emit/compiler_flags.hpp"
 
 #include <algorithm>
+#include <atomic>
 #include <cctype>
 #include <cstdio>
 #include <cstdlib>
@@ -235,7 +236,9 @@ std::string Compiler::version(const std::string& mcu) {
 Compiled Compiler::compile(const Build& build) const {
     const Target target = target_for(build.mcu, tree_);
     const std::string tools = target.tools;
-    const std::string elf = "/tmp/engine_size." + std::to_string(::getpid()) + ".elf";
+    static std::atomic<int> number{0};
+    const std::string elf =
+        "/tmp/engine_size." + std::to_string(::getpid()) + '.' + std::to_string(number++) + ".elf";
     const std::string parts = build.engine ? std::to_string(build.parts.bits) : std::string{"-1"};
     output_of(tools + "g++ " + target.flags + "-I" + tree_ + " -DPARTS=" + parts + " -DDRIVER=" +
               std::to_string(build.driver) + " -DPIXEL=" + std::to_string(build.bytes_per_pixel) +

@@ -31,6 +31,13 @@ public:
 
     /// @param ridge  Added to the diagonal, relative to it, so that terms which always occur together share.
     [[nodiscard]] std::vector<double> solve(double ridge, int sweeps = 3000) const {
+        return solve(ridge, std::vector<double>(free_.size()), sweeps);
+    }
+    /// @param doubt  For each term: what is added to its diagonal besides. An expected error of one equation
+    ///               over the expected size of the weight, both squared.
+    [[nodiscard]] std::vector<double> solve(double ridge,
+                                            const std::vector<double>& doubt,
+                                            int sweeps) const {
         const int n = static_cast<int>(free_.size());
         std::vector<double> weights(free_.size());
         std::vector<double> left = sums_;  // what the weights do not yet explain
@@ -40,7 +47,7 @@ public:
                 const double own = products_[at(i, i)];
                 if (own == 0.0) continue;
                 const double now = weights[place];
-                double next = (left[place] + own * now) / (own * (1.0 + ridge));
+                double next = (left[place] + own * now) / (own * (1.0 + ridge) + doubt[place]);
                 if (!free_[place]) next = std::max(0.0, next);
                 const double step = next - now;
                 if (step == 0.0) continue;

@@ -83,7 +83,8 @@ private:
     }
 
     void faces() {
-        const int packings = below(4);  // both, plain, runs, as it comes
+        const std::string all_in = one_of<std::string>({"", "", "plain", "runs", "context"});
+        const std::vector<std::string> packings = {"plain", "runs", "context"};
         const bool enlarge = often(45);
         for (int f = 0, count = between(2, 3); f < count; ++f) {
             const FontFile& font =
@@ -92,10 +93,7 @@ private:
                 enlarge && f > 0 && often(70) ? between(2, font.size > 16 ? 2 : 4) : 1;
             const std::string name = "face " + std::to_string(f);
             Json face = {{"file", font.file}, {"size", font.size}, {"scale", scale}};
-            face["packing"] = packings == 1   ? "plain"
-                              : packings == 2 ? "runs"
-                              : often(50)     ? "plain"
-                                              : "runs";
+            face["packing"] = all_in.empty() ? one_of(packings) : all_in;
             layout_["faces"][name] = face;
             faces_.push_back({name, font.size * scale, font.digit * scale, true});
         }

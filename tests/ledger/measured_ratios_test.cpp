@@ -85,7 +85,7 @@ TEST(MeasuredRatios, SayInTheLedgerWhatTheyAre) {
         EXPECT_THAT(size.basis, testing::HasSubstr(ratio.toolchain));
         EXPECT_THAT(size.basis, testing::HasSubstr(measured::part));
         EXPECT_EQ(engine_state(there).value, ratio.state);
-        EXPECT_EQ(stack_size(there).bytes.value, ratio.stack);
+        EXPECT_EQ(stack_size(PartSet{}, there).bytes.value, ratio.stack);
     }
 }
 
