@@ -140,7 +140,8 @@ struct Prototype::Inside {
             controller.begin_update();
             for (bool more = true; more;) {
                 const std::int64_t pixels = controller.counters().pixels;
-                const EngineWork before = counter.work();
+                EngineWork before;
+                if (on_service) before = counter.work();
                 counter.service();
                 more = screen.service(static_cast<std::uint16_t>(now_ms));
                 counter.end_service(more);

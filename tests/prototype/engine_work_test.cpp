@@ -1,0 +1,88 @@
+// The counts of the engine's work, held against what the controller model counted of the same updates.
+#include "sim/prototype/engine_work.hpp"
+
+#include "sim/prototype/prototype.hpp"
+#include "tests/prototype/examples.hpp"
+
+#include <gtest/gtest.h>
+
+#include <cstdint>
+#include <string>
+
+namespace dialplate {
+namespace {
+
+class EngineWorkOf : public testing::TestWithParam<std::string> {
+protected:
+    /// Every page drawn whole.
+    Update draw_all() {
+        Update all;
+        for (std::size_t page = 0; page < example_.layout.pages.size(); ++page) {
+            prototype_.show_page(static_cast<int>(page));
+            const Update update = prototype_.settle();
+            all.sent.windows += update.sent.windows;
+            all.sent.pixels += update.sent.pixels;
+            for (std::size_t kind = 0; kind < all.work.times.size(); ++kind) {
+                all.work.times[kind] += update.work.times[kind];
+            }
+        }
+        return all;
+    }
+    static std::int64_t of(const EngineWork& work, int kind) {
+        return work.times[static_cast<std::size_t>(kind)];
+    }
+    static std::int64_t of(const EngineWork& work, int group, work::Subject subject) {
+        return of(work, group + static_cast<int>(subject));
+    }
+
+    const Loaded example_ = load_example(GetParam());
+    Prototype prototype_{example_.layout, example_.image};
+};
+
+TEST_P(EngineWorkOf, HasEveryWindowAndEveryPixelThatTheControllerSaw) {
+    const Update all = draw_all();
+    std::int64_t windows = 0;
+    for (int subject = 0; subject < work::subjects; ++subject) {
+        windows += of(all.work, work::window + subject);
+    }
+    EXPECT_GT(windows, 0);
+    EXPECT_EQ(windows, all.sent.windows);
+    EXPECT_EQ(of(all.work, work::pixel), all.sent.pixels);
+}
+
+TEST_P(EngineWorkOf, DecodesAsManyRowsAsTheWindowsOfGlyphsHave) {
+    using work::Subject;
+    const EngineWork work = draw_all().work;
+    EXPECT_EQ(of(work, work::sent_row),
+              of(work, work::row, Subject::plain) + of(work, work::row, Subject::runs) +
+                  of(work, work::row, Subject::segment));
+    EXPECT_EQ(
+        of(work, work::context + work::rows_decided) + of(work, work::context + work::rows_same),
+        of(work, work::row, Subject::context));
+}
+
+TEST_P(EngineWorkOf, TellsOfEachServiceWhatTheUpdateSumsUp) {
+    EngineWork sum;
+    int services = 0;
+    prototype_.watch_services([&](const EngineWork& one) {
+        ++services;
+        EXPECT_EQ(of(one, work::service), 1);
+        for (std::size_t kind = 0; kind < sum.times.size(); ++kind) {
+            sum.times[kind] += one.times[kind];
+        }
+    });
+    const Update update = prototype_.redraw();
+    EXPECT_GT(services, 1);
+    EXPECT_EQ(update.work.times, sum.times);
+}
+
+INSTANTIATE_TEST_SUITE_P(Examples, EngineWorkOf, testing::ValuesIn(example_files()), test_name);
+
+TEST(NameOfWork, IsTheFieldOfItsGroup) {
+    EXPECT_EQ(name_of_work(work::readout + 9), "readout, 9");
+    EXPECT_EQ(name_of_work(work::paint), "paint");
+    EXPECT_EQ(name_of_work(work::window + static_cast<int>(work::Subject::box)), "window of a box");
+}
+
+}  // namespace
+}  // namespace dialplate
