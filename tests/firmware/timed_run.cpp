@@ -19,7 +19,8 @@ namespace {
 namespace fs = std::filesystem;
 
 constexpr CycleCount too_long = 400'000'000;
-constexpr std::uint8_t begins = 2, ends = 3, idle = 4;  // marks of engine_time.cpp
+constexpr std::uint8_t idle =
+    4;  // mark of engine_time.cpp behind the services, which have two each
 
 fs::path firmware_for(const Layout& layout,
                       const BuiltImage& built,
