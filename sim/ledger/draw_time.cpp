@@ -102,7 +102,10 @@ std::string basis_of(const Layout& layout) {
 
 ServiceTime::ServiceTime(const Layout& layout, PartSet parts)
     : layout_(layout),
-      engine_{parts,
+      // What other families' factors are multiples of draws as they do, each row decided and then pushed.
+      engine_{
+          parts,
+          layout.mcu.family.starts_with("avr") &&
               sends_contexts(layout.bus.kind, bytes_per_pixel(layout.display, layout.bus.kind))},
       factor_(other_family(layout.mcu).factor) {
     if (has_whole_port(layout.mcu)) factor_ *= measured::large_part_factor;

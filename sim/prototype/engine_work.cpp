@@ -38,7 +38,6 @@ constexpr Group groups[] = {
     {work::glyph, "plain glyph"},
     {work::glyph + work::glyph_fields, "glyph in runs"},
     {work::metric, "metrics of a glyph in context"},
-    {work::stream, "glyph in context"},
     {work::picture_place, "place of a picture"},
     {work::picture, "picture"},
     {work::strip_data, "strip"},

@@ -40,9 +40,9 @@ constexpr int header = 1, value = header + 32, paint = value + 4, tone = paint +
 constexpr int face = face_place + 1, face_kinds = 4, face_fields = 8;
 /// A glyph, plain and runs: advance, the byte behind it.
 constexpr int glyph = face + face_kinds * face_fields, glyph_kinds = 2, glyph_fields = 2;
-/// A face in context: what a glyph has more, the first byte of one.
-constexpr int metric = glyph + glyph_kinds * glyph_fields, stream = metric + 1;
-constexpr int picture_place = stream + 1, picture = picture_place + 1, strip_data = picture + 9,
+/// A face in context, narrow and wide: what a glyph has more. A look-up reads two bytes of each that it passes.
+constexpr int metric = glyph + glyph_kinds * glyph_fields;
+constexpr int picture_place = metric + 2, picture = picture_place + 1, strip_data = picture + 9,
               reads = strip_data + 2;
 
 constexpr int subjects = 10;

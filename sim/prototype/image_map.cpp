@@ -209,7 +209,7 @@ private:
         int metric = face_at + face::metrics;
         int at = metric + glyphs * (wide ? 2 : 1);
         for (int i = metric; i < at; ++i) {
-            mark(i, work::metric);
+            mark(i, work::metric + (wide ? 1 : 0));
         }
         for (int g = 0; g < glyphs; ++g) {
             const int columns = wide ? u8(metric) : u8(metric) & 15;
@@ -220,8 +220,7 @@ private:
             bitmap.height = u8(face_at + face::height);
             bitmap.times = u8(face_at + face::enlarged);
             bitmap.data = static_cast<std::uint16_t>(at);
-            if (at < static_cast<int>(image_.size())) mark(at, work::stream);
-            map_.bitmaps.emplace_back(static_cast<std::uint16_t>(at), bitmap);
+            map_.bitmaps.emplace_back(static_cast<std::uint16_t>(metric), bitmap);
             at += bytes + u8(face_at + face::least_length);
             metric += wide ? 2 : 1;
         }

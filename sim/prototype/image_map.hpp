@@ -20,7 +20,7 @@ struct CodedBitmap {
 struct ImageMap {
     std::vector<std::uint16_t> kinds;  ///< Of each byte: a kind of work below work::reads.
     /// By the place of the byte that is read once whenever it is drawn: behind the advance of a glyph, the
-    /// first of a strip. Sorted.
+    /// first of a strip; in context, where streams run into each other, of the glyph's metrics. Sorted.
     std::vector<std::pair<std::uint16_t, CodedBitmap>> bitmaps;
 };
 

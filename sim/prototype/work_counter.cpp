@@ -38,7 +38,7 @@ WorkCounter::WorkCounter(const std::vector<std::uint8_t>& image,
         tells_[static_cast<std::size_t>(kind)] =
             is_within(kind, work::page, work::text) ||
             is_within(kind, work::readout, work::picture_item) ||
-            (is_within(kind, work::face, work::picture_place) && kind != work::metric) ||
+            is_within(kind, work::face, work::picture_place) ||
             is_within(kind, work::strip_data, work::reads);
     }
 }
@@ -53,12 +53,12 @@ std::int32_t WorkCounter::i32(int at) const {
 
 void WorkCounter::listen(int kind, int at) {
     if (is_within(kind, work::face, work::glyph)) {
-        if (!fresh_) return;
-        begin_glyph((kind - work::face) / work::face_fields,
-                    at - (kind - work::face) % work::face_fields);
-    } else if (kind == work::stream) {
-        // A decoder reads on into the next glyph.
-        if (awaits_bits_) add_bitmap(at);
+        const int packing = (kind - work::face) / work::face_fields;
+        const int field = (kind - work::face) % work::face_fields;
+        if (fresh_) begin_glyph(packing, at - field);
+        if (packing == packing::context) listen_to_context_face(field, at - field);
+    } else if (is_within(kind, work::metric, work::picture_place)) {
+        ++metrics_read_;
     } else if (is_within(kind, work::glyph, work::metric)) {
         if ((kind - work::glyph) % work::glyph_fields == 1) add_bitmap(at);
     } else if (kind >= work::strip_data) {
@@ -97,7 +97,19 @@ void WorkCounter::begin_glyph(int packing, int face_at) {
             add_segment_rows(face_at);
             break;
     }
-    awaits_bits_ = true;
+    awaits_context_ = packing == packing::context;
+}
+
+/// A glyph in context that is drawn is looked up twice: before the window for its width, then for its stream.
+void WorkCounter::listen_to_context_face(int field, int face_at) {
+    if (field == face::parameters) metrics_read_ = 0;
+    if (field != face::least_advance || !awaits_context_) return;
+    awaits_context_ = false;
+    // Two for each glyph up to this one; but in a narrow face the second is the next glyph's, and behind the
+    // last glyph there is none.
+    const int before = (metrics_read_ + 1) / 2 - 1;
+    const int each = u8(face_at + face::parameters) == face::wide ? 2 : 1;
+    add_bitmap(face_at + face::metrics + each * before);
 }
 
 void WorkCounter::window(std::uint16_t x,
@@ -244,7 +256,6 @@ void WorkCounter::add_bitmap(int at) {
             return bitmap.first < place;
         });
     if (found == map_.bitmaps.end() || found->first != at) return;
-    awaits_bits_ = false;
     const auto number = static_cast<std::size_t>(found - map_.bitmaps.begin());
     if (!decoded_[number]) {
         EngineWork decoding;

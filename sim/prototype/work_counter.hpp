@@ -40,6 +40,7 @@ private:
 
     void listen(int kind, int at);
     void begin(work::Subject subject);
+    void listen_to_context_face(int field, int face_at);
     void begin_glyph(int packing, int face_at);
     void add_corners();
     void add_segment_rows(int face_at);
@@ -61,8 +62,9 @@ private:
     std::vector<bool> decoded_;
     EngineWork work_;
     Window window_;
-    bool fresh_ = false;        ///< A window whose subject is not known yet.
-    bool awaits_bits_ = false;  ///< A glyph whose first bits were not yet read.
+    bool fresh_ = false;           ///< A window whose subject is not known yet.
+    int metrics_read_ = 0;         ///< In the look-up of a glyph in context that goes on.
+    bool awaits_context_ = false;  ///< The next such look-up is of a glyph that is drawn.
     work::Subject item_ = work::Subject::page, subject_ = work::Subject::page;
     bool draws_readout_ = false;
     int box_ = 0;    ///< Place of the box that is drawn.

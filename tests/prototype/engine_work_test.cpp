@@ -7,6 +7,7 @@
 #include <gtest/gtest.h>
 
 #include <cstdint>
+#include <filesystem>
 #include <string>
 
 namespace dialplate {
@@ -77,6 +78,24 @@ TEST_P(EngineWorkOf, TellsOfEachServiceWhatTheUpdateSumsUp) {
 }
 
 INSTANTIATE_TEST_SUITE_P(Examples, EngineWorkOf, testing::ValuesIn(example_files()), test_name);
+
+TEST(EngineWorkOfContexts, TellsTheLastGlyphOfAFaceFromTheFirst) {
+    // "9" is the last of the dial's face, behind "." with its 6 columns.
+    const Loaded example =
+        load_example(std::filesystem::path{DIALPLATE_TREE} / "layouts/coast-listener.json");
+    const ValueId frequency = 0;
+    ASSERT_EQ(example.layout.values.front().name, "frequency");
+    constexpr int columns_of_a_digit = 16;  // figures24.bdf
+    Prototype prototype{example.layout, example.image};
+    prototype.set(frequency, 8'888'888);
+    prototype.settle();
+    prototype.set(frequency, 9'999'999);
+    const EngineWork work = prototype.settle().work;
+    const auto of = [&work](int kind) { return work.times[static_cast<std::size_t>(kind)]; };
+    const int rows = of(work::row + static_cast<int>(work::Subject::large_context));
+    EXPECT_GT(rows, 0);
+    EXPECT_EQ(of(work::large_context + work::columns_sent), columns_of_a_digit * rows);
+}
 
 TEST(NameOfWork, IsTheFieldOfItsGroup) {
     EXPECT_EQ(name_of_work(work::readout + 9), "readout, 9");
