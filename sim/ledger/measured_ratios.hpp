@@ -19,19 +19,19 @@ inline constexpr int ratio_engines = 6;
 inline constexpr FamilyRatio family_ratios[] = {
     {"avr-mapped",
      "avr-g++ 5.4.0 -Os -flto -mrelax -mcall-prologues -mmcu=avrxmega3",
+     0.971,
      0.952,
-     0.943,
-     0.954,
+     0.984,
      69,
-     363},
+     370},
     {"cortex-m0plus",
      "arm-none-eabi-g++ 12.2.1 -Os -mcpu=cortex-m0plus",
-     0.755,
-     0.712,
-     0.797,
-     92,
-     588},
-    {"cortex-m3", "arm-none-eabi-g++ 12.2.1 -Os -mcpu=cortex-m3", 0.684, 0.679, 0.702, 92, 568},
+     0.776,
+     0.728,
+     0.821,
+     88,
+     608},
+    {"cortex-m3", "arm-none-eabi-g++ 12.2.1 -Os -mcpu=cortex-m3", 0.707, 0.690, 0.726, 88, 568},
 };
 
 }  // namespace dialplate::measured

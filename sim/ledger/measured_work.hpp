@@ -14,8 +14,8 @@ struct FamilyWork {
 inline constexpr int work_layouts = 4;
 
 inline constexpr FamilyWork family_work[] = {
-    {"cortex-m0plus", 0.436, 0.417, 0.462},
-    {"cortex-m3", 0.326, 0.311, 0.341},
+    {"cortex-m0plus", 0.626, 0.433, 0.787},
+    {"cortex-m3", 0.462, 0.332, 0.618},
 };
 
 }  // namespace dialplate::measured
