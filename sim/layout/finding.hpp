@@ -19,6 +19,15 @@ struct Place {
 /// `note`: worth knowing. `error` is a mistake in the document itself, found while reading it.
 enum class Severity { error, must, should, note };
 
+/// A change to the document. The kinds and what they do are those of JSON Patch (RFC 6902, section 4).
+struct Change {
+    enum class Kind { add, remove, replace };
+
+    Kind kind = Kind::replace;
+    std::string pointer;  ///< JSON Pointer (RFC 6901); as an index, "-" is behind the last element.
+    std::string value{};  ///< JSON text; empty with `remove`.
+};
+
 /// The result of a check, or a mistake found while reading.
 struct Finding {
     Severity severity = Severity::error;
@@ -34,6 +43,7 @@ struct Finding {
     std::string unit;
     std::string source;                 ///< Standard, data sheet or "common practice, no source".
     std::optional<std::string> waived;  ///< The author's reason, if accepted on purpose.
+    std::vector<Change> cure{};  ///< Changes that cure it, if there is just one sensible way.
 };
 
 /// By file, place, then by rule (stable): the order in which findings are reported.

@@ -53,6 +53,7 @@ struct Display {
     std::optional<double> logic_supply_max_v;    ///< Recommended upper limit.
     std::optional<double> logic_absolute_max_v;  ///< Absolute maximum rating.
     std::optional<double> backlight_ma;
+    std::optional<double> reflectance;          ///< Diffuse, of the dark glass, 0..1.
     std::map<std::string, SourceMark> sources;  ///< By member name of the part file.
 };
 
@@ -92,11 +93,23 @@ struct Opening {
     Millimetres overlap;  ///< Width of the bezel trim around the opening, for drawing.
 };
 
+/// How the display is wired to the microcontroller, as far as the layout says.
+struct Wiring {
+    enum class Backlight { unstated, logic_pin, switched, supply };
+
+    std::optional<double> supply_v;             ///< Of the microcontroller.
+    std::optional<bool> level_shifted;          ///< Every line into the display is shifted.
+    Backlight backlight = Backlight::unstated;  ///< What feeds the back-light.
+};
+
 /// Finger and timing figures for keys.
 struct Touch {
     int hold_ms = 700;          ///< Press to hold event, 20..5000.
     int repeat_after_ms = 500;  ///< Press to first repeat, 20..5000.
     int repeat_every_ms = 120;  ///< Between repeats, 20..5000.
+    /// Standard deviation of where a finger lands, each way (standards TCH-22: no agreed value).
+    Millimetres scatter{1.5};
+    Millimetres finger{10.0};  ///< Diameter of the pad of the finger that touches.
 };
 
 using PaintId = int;  ///< Index into Layout::paints.
@@ -115,6 +128,14 @@ struct Paint {
 enum class FaceKind { raster, segment };
 enum class PackingWish { automatic, plain, runs, context };
 
+/// What may be put in a face's place when the layout is fitted to a flash budget.
+struct Latitude {
+    std::vector<std::string> files;  ///< Other fonts; the face's own always counts.
+    int least_size = 0;              ///< Inclusive; 0: the size stays.
+    int greatest_size = 0;           ///< Inclusive.
+    bool smooth = false;             ///< Whether it may become smoothed, or cease to be.
+};
+
 /// A font at one size.
 struct Face {
     std::string name;
@@ -123,6 +144,8 @@ struct Face {
     int size = 0;      ///< Em size in pixels for outlines; strike height for BDF; unscaled.
     int scale = 1;     ///< Enlarged 1..4 times.
     PackingWish packing = PackingWish::automatic;
+    bool smooth = false;  ///< Four tones between ground and ink instead of two.
+    std::optional<Latitude> latitude;
     // Segment digits, from geometry:
     int segment_width = 0;  ///< Cell width without the gap to the next digit.
     int segment_height = 0;
@@ -169,6 +192,7 @@ struct Value {
     std::int32_t max = 0;  ///< choice: count - 1. flag: 1. Levels fit 16 bits.
     std::int32_t start = 0;
     std::vector<Choice> choices;
+    std::optional<double> per_second;  ///< How often it changes at its fastest.
     std::string pointer;
 };
 
@@ -222,6 +246,7 @@ struct Readout {
     PaintId unit_ink = 0;
     std::optional<ValueId> tuning;  ///< The value that holds the tuning step; its digit is marked.
     enum class Mark { underline, invert } mark = Mark::underline;
+    std::optional<Milliseconds> within;  ///< Time that a change of one digit may take.
 };
 
 struct Key {
@@ -299,6 +324,7 @@ struct Scale {
 struct Picture {
     std::string file;  ///< PNG, 1-bit reduction at half luminance; beside the layout.
     PaintId ink = 0, ground = 0;
+    std::vector<PaintId> tones;  ///< Four paints from ground to ink, 2 bits a pixel; empty: 1 bit.
     PackingWish packing = PackingWish::automatic;
 };
 
@@ -341,6 +367,14 @@ struct Waiver {
     std::string pointer;
 };
 
+/// A figure of a rule that the layout sets for itself.
+struct Threshold {
+    std::string rule;    ///< "touch-size"
+    std::string figure;  ///< Name of the figure, as the rule lists it.
+    double value = 0;    ///< In the figure's own unit.
+    std::string pointer;
+};
+
 struct Layout {
     std::string file;       ///< As given on the command line; "-" is standard input.
     std::string directory;  ///< Where relative file names are looked up.
@@ -354,6 +388,10 @@ struct Layout {
     Viewing viewing;
     std::optional<Opening> opening;
     Touch touch;
+    Wiring wiring;
+    std::string profile;                ///< Set of thresholds for the rules; empty: "bench".
+    std::vector<Threshold> thresholds;  ///< Over those of the profile.
+    int region = 1;                     ///< ITU Region for band edges, 1..3.
     std::vector<Paint> paints;
     std::vector<std::string> palettes;  ///< Names; the first is the paints as typed, "main".
     std::vector<Look> looks;
