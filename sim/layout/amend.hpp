@@ -18,10 +18,15 @@ struct Amended {
 
 /// Applies the changes one after another, all or none. Members keep their order; what is added to an object
 /// comes last; what is added stands on a line of its own where its neighbours do, with their indentation,
-/// else behind them on the same line. Further lines of an added value are indented like its first.
+/// else behind them on the same line. Further lines of a value are indented like the line it begins on.
 /// @param document  A JSON document without mistakes (RFC 8259).
 /// @param changes   Pointers are those of the document as the changes before have left it. The value of
 ///                  `add` and `replace` is JSON text.
 Amended amend(std::string_view document, std::span<const Change> changes);
+
+/// The bytes of the value at a pointer, as its author wrote them.
+/// @param document  A JSON document without mistakes.
+/// @return nullopt if there is no such value.
+std::optional<std::string_view> written_at(std::string_view document, std::string_view pointer);
 
 }  // namespace dialplate
