@@ -20,7 +20,7 @@ struct Greys {
 TEST(GraphicsContrast, JudgesPicturesToTheCode) {
     Greys g;
     Item& picture = g.s.add(ItemKind::picture, {.x = 0, .y = 0, .width = 40, .height = 40});
-    picture.picture = {.file = "antenna.png", .ink = g.enough, .ground = g.s.white};
+    picture.picture = {.file = "antenna.png", .ink = g.enough, .ground = g.s.white, .tones = {}};
     EXPECT_TRUE(g.s.found("graphics-contrast").empty());
     picture.picture.ink = g.short_of;
     const Finding finding = sample::only(g.s.found("graphics-contrast"));
