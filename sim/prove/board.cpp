@@ -109,7 +109,6 @@ struct Board::Inside {
     struct Port {
         Inside* board = nullptr;
         PortPlace place{};
-        Slot pin, direction, port;
         std::uint8_t driven = 0;  // Lines that the outside drives,
         std::uint8_t lines = 0;   // and their levels.
         std::uint8_t shown = 0xFF;
@@ -309,7 +308,8 @@ void Board::Inside::take_over_registers() {
         this);
 
     for (Port& each : ports) {
-        each.pin = take_over(
+        // libsimavr's own ports would raise eight signals at each write, for nobody.
+        take_over(
             each.place.pin,
             [](avr_t*, avr_io_addr_t, void* p) {
                 const auto* self = static_cast<const Port*>(p);
@@ -318,30 +318,22 @@ void Board::Inside::take_over_registers() {
                     (self->lines & self->driven) | (self->port_bits() & ~unsigned{self->driven});
                 return static_cast<std::uint8_t>((self->port_bits() & out) | (inputs & ~out));
             },
+            // A one written to PINx toggles that bit of PORTx (ATmega328P data sheet, "Toggling the Pin").
             [](avr_t* a, avr_io_addr_t at, std::uint8_t v, void* p) {
-                auto* self = static_cast<Port*>(p);
-                pass_on(self->pin, a, at, v);
-                self->update();
+                a->data[at + 2] ^= v;
+                static_cast<Port*>(p)->update();
             },
             &each);
-        each.direction = take_over(
-            static_cast<avr_io_addr_t>(each.place.pin + 1),
-            nullptr,
-            [](avr_t* a, avr_io_addr_t at, std::uint8_t v, void* p) {
-                auto* self = static_cast<Port*>(p);
-                pass_on(self->direction, a, at, v);
-                self->update();
-            },
-            &each);
-        each.port = take_over(
-            static_cast<avr_io_addr_t>(each.place.pin + 2),
-            nullptr,
-            [](avr_t* a, avr_io_addr_t at, std::uint8_t v, void* p) {
-                auto* self = static_cast<Port*>(p);
-                pass_on(self->port, a, at, v);
-                self->update();
-            },
-            &each);
+        for (const int behind : {1, 2}) {
+            take_over(
+                static_cast<avr_io_addr_t>(each.place.pin + behind),
+                nullptr,
+                [](avr_t* a, avr_io_addr_t at, std::uint8_t v, void* p) {
+                    a->data[at] = v;
+                    static_cast<Port*>(p)->update();
+                },
+                &each);
+        }
     }
 
     // Told with the vector's number when an interrupt is entered, and again with that of the interrupted

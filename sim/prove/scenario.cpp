@@ -47,9 +47,7 @@ public:
     std::vector<MeasuredTime> play(Share share) {
         if (share != Share::tuning_and_mixture) play_pages();
         if (share != Share::pages_keys_and_values) {
-            for (int page = 0; page < page_count() && both_.going(); ++page) {
-                tune(page);
-            }
+            tune();
             mix();
         }
         return std::move(times_);
@@ -242,12 +240,25 @@ private:
         both_.settle();
     }
 
+    /// Shares the steps out among the pages that show the frequency.
+    void tune() {
+        std::vector<int> pages;
+        for (int page = 0; page < page_count(); ++page) {
+            if (shows_frequency(page)) pages.push_back(page);
+        }
+        int left = options_.tuning_steps;
+        for (std::size_t n = 0; n < pages.size() && both_.going(); ++n) {
+            const int share = left / static_cast<int>(pages.size() - n);
+            tune(pages[n], share);
+            left -= share;
+        }
+    }
+
     /// Up through each power of ten that lies in the range and down again, then on from the start.
-    void tune(int page) {
-        if (!shows_frequency(page)) return;
+    /// @param left  Steps to take.
+    void tune(int page, int left) {
         show(page, "turning to");
         const Value& frequency = value_of(*frequency_);
-        int left = options_.tuning_steps;
         const auto turn = [&](int detents) {
             both_.doing("tuning from " + std::to_string(both_.get(*frequency_)) + on(page));
             both_.turn(detents);

@@ -11,7 +11,7 @@
 namespace dialplate {
 
 struct ScenarioOptions {
-    int tuning_steps = 1000;  ///< Around the carries of the frequency, on each page that shows it.
+    int tuning_steps = 1000;  ///< Around the carries of the frequency, shared out among its pages.
     int meter_steps = 24;     ///< From one end of a level or number to the other, and as many back.
     int random_steps = 300;
     std::uint32_t seed = 1;
