@@ -47,6 +47,10 @@ std::optional<EmitRefusal> cannot_emit(const Layout& layout,
 /// The example that fits when none is asked for.
 Example usual_example(const Mcu& mcu);
 
+/// The part of an example that reads the touch sheet: the function read_finger(), which tells `screen` what it
+/// found. Needs wiring.hpp and layout.hpp.
+std::string finger_reading();
+
 /// @pre cannot_emit() has nothing to say.
 Emission emit(const Layout& layout, const BuiltImage& built, Example example);
 

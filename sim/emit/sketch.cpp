@@ -207,6 +207,10 @@ std::string start_values(const Emitting& it) {
 
 }  // namespace
 
+std::string finger_reading() {
+    return std::string(on_glass_function) + std::string(finger_function);
+}
+
 std::string sketch(const Emitting& it) {
     const KeyCases keys = it.touch() ? key_cases(it) : KeyCases{};
     const std::optional<ValueId> lively = lively_value(it.layout);
@@ -220,10 +224,7 @@ std::string sketch(const Emitting& it) {
                 {"screen", it.own_driver() ? "OwnBus" : "wiring::Bus"}});
     if (keys.steps || lively) text += step_function;
     text += key_function(keys);
-    if (it.touch()) {
-        text += on_glass_function;
-        text += finger_function;
-    }
+    if (it.touch()) text += finger_reading();
     text += "\nvoid setup() {\n";
     text += it.own_driver() ? "    own_display::begin();\n" : "    wiring::Bus::start();\n";
     if (it.touch()) text += "    wiring::Touch::begin();\n";

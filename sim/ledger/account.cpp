@@ -8,11 +8,6 @@
 namespace dialplate {
 namespace {
 
-// Linked alone, TouchSerial with calibration as emitted takes 868 bytes less the 128 of an empty program
-// (avr-g++ 5.4, the flags of the emission).
-constexpr const char* touch_not_in_it =
-    "; reading the touch sheet is not in it, some 740 bytes as emitted";
-
 FlashAccount flash_account(const Layout& layout, const BuiltImage& built) {
     FlashAccount flash;
     flash.capacity = layout.mcu.flash;
@@ -20,8 +15,8 @@ FlashAccount flash_account(const Layout& layout, const BuiltImage& built) {
     flash.taken = layout.taken.flash;
     flash.engine = engine_size(parts_used(layout, built), layout.mcu);
     flash.driver = driver_size(layout, built.contexts.value > 0);
-    if (!built.keys.empty() && flash.driver.standing != Standing::exact) {
-        flash.driver.basis += touch_not_in_it;
+    if (parts_used(layout, built).has(Part::touch)) {
+        flash.touch = touch_size(layout.mcu);
     }
     flash.faces = built.faces;
     flash.pictures = built.pictures;
@@ -36,7 +31,7 @@ FlashAccount flash_account(const Layout& layout, const BuiltImage& built) {
     for (const PictureCost& picture : built.pictures) {
         flash.rest = flash.rest - picture.bytes;
     }
-    flash.total = flash.engine.bytes + flash.driver.bytes + flash.image;
+    flash.total = flash.engine.bytes + flash.driver.bytes + flash.touch.bytes + flash.image;
     flash.left = flash.capacity - flash.boot - flash.taken - flash.total;
     return flash;
 }

@@ -125,6 +125,20 @@ CodeSize driver_size(const Layout& layout, bool contexts) {
                 "libraries comes on top"};
 }
 
+CodeSize touch_size(const Mcu& mcu) {
+    CodeSize size = scaled(measured::touch_reading,
+                           mcu,
+                           std::string{measured::toolchain} +
+                               "; a 12-bit serial converter, filtered, with its calibration");
+    if (!is_avr(mcu)) {
+        size = {Bytes{measured::touch_reading},
+                Standing::estimate,
+                "there is no reading of the touch sheet for this family: as much as for the " +
+                    std::string{measured::part}};
+    }
+    return size;
+}
+
 Bytes engine_state(const Mcu& mcu) {
     if (const measured::FamilyRatio* ratio = ratio_of(mcu)) {
         return Bytes{ratio->state};

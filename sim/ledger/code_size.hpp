@@ -14,6 +14,9 @@ CodeSize engine_size(PartSet parts, const Mcu& mcu);
 /// @param contexts  Whether glyphs in the packing `context` are drawn, which some drivers do by themselves.
 CodeSize driver_size(const Layout& layout, bool contexts);
 
+/// Flash of reading the touch sheet through a serial converter, with the calibration, as the example does it.
+CodeSize touch_size(const Mcu& mcu);
+
 /// RAM that the engine has besides the values and what is shown: its own state, and tables that the
 /// compiler keeps in RAM.
 Bytes engine_state(const Mcu& mcu);

@@ -24,7 +24,7 @@ struct CodeSize {
 };
 
 /// Program memory. `image` is the sum of faces, pictures, pages, texts, contexts and `rest`;
-/// `total` = engine + driver + image; `left` = capacity - boot - taken - total, negative when it does
+/// `total` = engine + driver + touch + image; `left` = capacity - boot - taken - total, negative when it does
 /// not fit.
 struct FlashAccount {
     Bytes capacity;  ///< All the flash of the part.
@@ -32,6 +32,7 @@ struct FlashAccount {
     Bytes taken;     ///< By the rest of the program, as the layout says.
     CodeSize engine;
     CodeSize driver;
+    CodeSize touch;  ///< Reading the touch sheet; 0 without keys.
     std::vector<FaceCost> faces;
     std::vector<PictureCost> pictures;
     Bytes pages, texts;

@@ -61,6 +61,9 @@ inline constexpr Driver drivers[] = {
     {BusKind::parallel8, 2, 362, 368},
 };
 
+/// Reading the touch sheet with its calibration, in place of a finger from two registers: the median of some engines.
+inline constexpr int touch_reading = 682;
+
 /// RAM of the engine with all parts, without its arena.
 inline constexpr int engine_state = 79;
 /// Longest path of calls below main: bytes for each of size_terms(), and by how much they were too few at most for an engine held out.

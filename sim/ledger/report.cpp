@@ -185,6 +185,10 @@ void write_flash(Account& out, const Layout& layout, const FlashAccount& flash) 
     shares.push_back({'s', "the rest of the sketch", flash.taken, "as the layout says"});
     shares.push_back({'e', "drawing engine", flash.engine.bytes, name_of(flash.engine.standing)});
     shares.push_back({'d', "display driver", flash.driver.bytes, name_of(flash.driver.standing)});
+    if (flash.touch.bytes.value > 0) {
+        shares.push_back(
+            {'r', "reading the touch sheet", flash.touch.bytes, name_of(flash.touch.standing)});
+    }
     const std::size_t at_faces = shares.size();
     shares.push_back({'F', "faces", faces, ""});
     if (flash.contexts.value > 0) {
@@ -288,6 +292,7 @@ void write_bases(Account& out, const Ledger& ledger) {
     };
     add("engine", ledger.flash.engine.standing, ledger.flash.engine.basis);
     add("driver", ledger.flash.driver.standing, ledger.flash.driver.basis);
+    add("touch", ledger.flash.touch.standing, ledger.flash.touch.basis);
     add("stack", ledger.ram.stack.standing, ledger.ram.stack.basis);
     for (const EventTime& event : ledger.time) {
         add("time", event.standing, event.basis);

@@ -40,10 +40,10 @@ std::int64_t ram_room(const Ledger& ledger) {
 std::string flash_account(const Ledger& ledger, std::int64_t needed) {
     const FlashAccount& flash = ledger.flash;
     return "flash: engine " + number(flash.engine.bytes.value) + ", driver " +
-           number(flash.driver.bytes.value) + " and image " + number(flash.image.value) +
-           " bytes by the ledger, " + number(needed) + " needed; " +
-           room_text(flash.capacity, flash.boot, flash.taken, flash_room(ledger)) + ", " +
-           balance(needed, flash_room(ledger));
+           number(flash.driver.bytes.value) + ", touch " + number(flash.touch.bytes.value) +
+           " and image " + number(flash.image.value) + " bytes by the ledger, " + number(needed) +
+           " needed; " + room_text(flash.capacity, flash.boot, flash.taken, flash_room(ledger)) +
+           ", " + balance(needed, flash_room(ledger));
 }
 
 std::string what_to_drop(const Layout& layout, const Ledger& ledger) {

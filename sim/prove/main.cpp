@@ -157,7 +157,9 @@ int main(int argc, char** argv) {
         ->type_name("DIR")
         ->check(CLI::ExistingDirectory)
         ->capture_default_str();
-    app.add_option("--tuning-steps", wish.scenario.tuning_steps, "Shared out among the pages with the frequency")
+    app.add_option("--tuning-steps",
+                   wish.scenario.tuning_steps,
+                   "Shared out among the pages with the frequency")
         ->check(CLI::Range(0, 1'000'000))
         ->capture_default_str();
     app.add_option("--random-steps", wish.scenario.random_steps, "Of the random mixture")

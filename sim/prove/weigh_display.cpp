@@ -1,5 +1,6 @@
 #include "sim/prove/weigh_display.hpp"
 
+#include "sim/emit/emission.hpp"
 #include "sim/emit/text.hpp"
 #include "sim/prototype/parts_used.hpp"
 #include "sim/prove/proof_firmware.hpp"
@@ -19,10 +20,10 @@ constexpr std::string_view with_display = R"(#include "layout.hpp"
 
 static uint8_t memory[layout::memory_bytes];
 static layout::Screen<wiring::Bus> screen(wiring::Bus{}, layout::image(), memory);
-
+@finger@
 int main() {
     wiring::Bus::start();
-    for (;;) {
+@touch_start@    for (;;) {
         screen.set(GPIOR0, GPIOR1);
 @touch@        if (GPIOR0 == 1) {
             screen.use_palette(GPIOR1);
@@ -35,12 +36,9 @@ int main() {
 }
 )";
 
-constexpr std::string_view touch_calls = R"(        const uint8_t finger = GPIOR2;
-        if (finger != 0) {
-            screen.touch(dialplate::Point{finger, GPIOR1});
-        } else {
-            screen.lift();
-        }
+constexpr const char* touch_start = "    wiring::Touch::begin();\n";
+
+constexpr const char* touch_calls = R"(        read_finger();
         dialplate::Event event;
         if (screen.next_event(event)) {
             GPIOR0 = static_cast<uint8_t>(event.key);
@@ -71,7 +69,9 @@ std::string build_weights(const Toolchain& toolchain,
     const std::filesystem::path with = directory / "with_display.cpp",
                                 without = directory / "without_display.cpp";
     std::ofstream(with) << filled(with_display,
-                                  {{"touch", touch ? std::string(touch_calls) : std::string{}}});
+                                  {{"finger", touch ? finger_reading() : ""},
+                                   {"touch_start", touch ? touch_start : ""},
+                                   {"touch", touch ? touch_calls : ""}});
     std::ofstream(without) << without_display;
     const std::string complaint =
         build_for(toolchain, layout, {with, directory / "image.cpp"}, directory / with_elf);

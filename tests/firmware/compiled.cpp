@@ -242,7 +242,8 @@ Compiled Compiler::compile(const Build& build) const {
     const std::string parts = build.engine ? std::to_string(build.parts.bits) : std::string{"-1"};
     output_of(tools + "g++ " + target.flags + "-I" + tree_ + " -DPARTS=" + parts + " -DDRIVER=" +
               std::to_string(build.driver) + " -DPIXEL=" + std::to_string(build.bytes_per_pixel) +
-              " " + tree_ + "/tests/firmware/engine_size.cpp " + target.sources + " -o " + elf);
+              " -DTOUCH=" + std::to_string(int{build.touch}) + " " + tree_ +
+              "/tests/firmware/engine_size.cpp " + target.sources + " -o " + elf);
     Compiled compiled;
     std::istringstream sizes(output_of(tools + "size " + elf + " | tail -n 1"));
     int text = 0;

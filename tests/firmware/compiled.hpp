@@ -13,6 +13,7 @@ struct Build {
     bool engine = true;  ///< false: the sketch without an engine.
     int driver = 0;      ///< 0: two empty functions in its place.
     int bytes_per_pixel = 2;
+    bool touch = false;  ///< The touch sheet is read; with a driver only.
     /// "atmega328p", "atmega2560"; "avrxmega3" for a megaAVR 0; "cortex-m0plus", "cortex-m3". The last three
     /// have no driver.
     const char* mcu = "atmega328p";

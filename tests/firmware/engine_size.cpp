@@ -3,6 +3,7 @@
 //
 //     PARTS   bit n: the n-th part of ui/parts.hpp, in its order; -1: no engine at all
 //     PIXEL   bytes of a pixel on the wire, 2 or 3
+//     TOUCH   1: the finger is read as an emitted example reads it
 //     DRIVER  0 none: two empty functions; 1 SPI polled, 2 SPI timed, 3 USART as SPI, 4 parallel
 #include "tests/firmware/chosen_parts.hpp"
 #include "ui/mcu/flash_bytes.hpp"
@@ -15,7 +16,9 @@
 #include "ui/mcu/parallel8.hpp"
 #include "ui/mcu/spi_polled.hpp"
 #include "ui/mcu/spi_timed.hpp"
+#include "ui/mcu/touch_serial.hpp"
 #include "ui/mcu/usart_spi.hpp"
+#include "ui/touch_calibration.hpp"
 
 #include <avr/io.h>
 #include <avr/pgmspace.h>
@@ -73,18 +76,52 @@ Bus bus;
 Screen<Bus, Parts> screen(bus, Rom<FlashBytes<image>>(FlashBytes<image>{}), memory);
 #endif
 
+#if TOUCH
+using Touch = TouchSerial<Pin<port::d, 4>,
+                          Pin<port::d, 5>,
+                          Pin<port::d, 6>,
+                          Pin<port::d, 7>,
+                          Pin<port::d, 3>>;
+constexpr TouchCalibration calibration = {{0, 5668, -1133514}, {4251, 0, -850135}};
+
+static uint16_t on_glass(int16_t place, uint16_t size) {
+    return place < 0                              ? 0
+           : static_cast<uint16_t>(place) >= size ? static_cast<uint16_t>(size - 1)
+                                                  : static_cast<uint16_t>(place);
+}
+
+static void read_finger() {
+    static uint8_t misses = 3;
+    RawTouch raw;
+    if (Touch::read(raw)) {
+        misses = 0;
+        const GlassPoint at = map_touch(calibration, raw);
+        screen.touch(Point{on_glass(at.x, 320), on_glass(at.y, 240)});
+    } else if (misses < 3 && ++misses == 3) {
+        screen.lift();
+    }
+}
+#endif
+
 int main() {
     Bus::start();
+#if TOUCH
+    Touch::begin();
+#endif
 #if (PARTS) >= 0
     for (;;) {
         screen.set(GPIOR0, GPIOR1);
         if (Parts::touch) {
+#if TOUCH
+            read_finger();
+#else
             const uint8_t finger = GPIOR2;
             if (finger != 0) {
                 screen.touch(Point{finger, GPIOR1});
             } else {
                 screen.lift();
             }
+#endif
             Event event;
             if (screen.next_event(event)) {
                 GPIOR0 = byte(event.key);

@@ -204,7 +204,22 @@ int main(int argc, char** argv) {
                 << driven(without) - none_without << ", " << driven(with) - none_with << "},\n";
         }
     }
+    // What it takes depends a little on what the compiler keeps in registers around it.
+    std::vector<int> touch;
+    constexpr std::size_t touch_samples = 9;
+    for (std::size_t i = 0; i < measured.size() && touch.size() < touch_samples; ++i) {
+        const PartSet parts = measured[i].parts;
+        if (!parts.has(Part::touch)) continue;
+        const auto flash = [&](bool felt) {
+            return compiler.compile({.parts = parts, .driver = 2, .touch = felt}).flash;
+        };
+        touch.push_back(flash(true) - flash(false));
+    }
+    std::sort(touch.begin(), touch.end());
     out << "};\n\n"
+        << "/// Reading the touch sheet with its calibration, in place of a finger from two "
+           "registers: the median of some engines.\n"
+        << "inline constexpr int touch_reading = " << touch[touch.size() / 2] << ";\n\n"
         << "/// RAM of the engine with all parts, without its arena.\n"
         << "inline constexpr int engine_state = " << whole.state << ";\n"
         << "/// Longest path of calls below main: bytes for each of size_terms(), and by how much "

@@ -88,7 +88,9 @@ TEST(Ledger, EverySumIsTheSumOfItsItems) {
         EXPECT_EQ(flash.image.value, static_cast<std::int64_t>(it.built.bytes.size()));
         EXPECT_GT(flash.rest.value, 0) << "a header has 32 bytes";
         EXPECT_EQ(flash.total.value,
-                  flash.engine.bytes.value + flash.driver.bytes.value + flash.image.value);
+                  flash.engine.bytes.value + flash.driver.bytes.value + flash.touch.bytes.value +
+                      flash.image.value);
+        EXPECT_GT(flash.touch.bytes.value, 0) << "there are keys";
         EXPECT_EQ(flash.left.value,
                   flash.capacity.value - flash.boot.value - flash.taken.value - flash.total.value);
         const RamAccount& ram = it.ledger.ram;

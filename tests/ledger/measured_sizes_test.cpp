@@ -101,6 +101,14 @@ TEST_F(MeasuredSizes, HoldTheDriversAsCompiled) {
     }
 }
 
+TEST_F(MeasuredSizes, HoldTheTouchSheetAsCompiled) {
+    const auto flash = [&](bool touch) {
+        return compiler_.compile({.parts = PartSet{all_parts}, .driver = 2, .touch = touch}).flash;
+    };
+    EXPECT_NEAR(measured::touch_reading, flash(true) - flash(false), 30)
+        << "the reading of the touch sheet has changed: build the target measure";
+}
+
 TEST(MeasuredSizesTable, CoversEveryDriverOnce) {
     for (const BusKind kind :
          {BusKind::spi, BusKind::spi_timed, BusKind::usart_spi, BusKind::parallel8}) {
