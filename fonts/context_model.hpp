@@ -21,10 +21,11 @@ Bitmap walk_contexts(int width, int height, const Bitmap* wish, Decide decide) {
     const auto columns = static_cast<std::size_t>(width);
     seen.pixels.reserve(columns * static_cast<std::size_t>(height));
     // What stands above the first row: ground, and ink above that, so that the top edge has contexts of
-    // its own. No ink beside the bitmap.
+    // its own. To the left stands ink in both, to mark that edge too, to the right ground.
     std::vector<std::uint8_t> above(columns, 0), above_that(columns, 1);
     const auto at = [](const std::vector<std::uint8_t>& row, int x) -> unsigned {
-        return x < 0 || x >= static_cast<int>(row.size()) ? 0U : row[static_cast<std::size_t>(x)];
+        if (x < 0) return 1;
+        return x >= static_cast<int>(row.size()) ? 0U : row[static_cast<std::size_t>(x)];
     };
     unsigned repeats = 0, bank = 0;
     for (int y = 0; y < height; ++y) {
@@ -39,13 +40,14 @@ Bitmap walk_contexts(int width, int height, const Bitmap* wish, Decide decide) {
             if (repeats < context_model::most_repeats) ++repeats;
         } else {
             repeats = 0;
-            bank = context_model::bank;
+            bank = 0;
             unsigned left = 0;
             for (int x = 0; x < width; ++x) {
                 const unsigned context = at(above, x - 2) << 6 | at(above, x - 1) << 5 |
                                          at(above, x) << 4 | at(above, x + 1) << 3 |
                                          at(above_that, x - 1) << 2 | at(above_that, x) << 1 | left;
                 left = decide(context, wish != nullptr && wish->ink(x, y)) ? 1 : 0;
+                if (left != 0) bank = context_model::bank;
                 row[static_cast<std::size_t>(x)] = static_cast<std::uint8_t>(left);
             }
         }

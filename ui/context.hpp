@@ -22,30 +22,37 @@ struct ContextCore {
     /// Whether it also sends a row of a bitmap that is not enlarged: send_row, send_again.
     static constexpr bool sends = false;
     template <class Image>
-    static void send_row(const Image&, ContextStream&, uint8_t*, uint8_t, const Colours&) {}
+    static uint8_t send_row(const Image&, ContextStream&, uint8_t*, uint8_t, const Colours&) {
+        return 0;
+    }
     static void send_again(const uint8_t*, uint8_t, const Colours&) {}
 
     /// Decides the pixels of a row.
     /// @param chances  Of ground in 1/256, by context: where they stand in the image.
     /// @param history  A byte a column: bit 0 the row above, bit 1 the one above that; afterwards moved on
     ///                 by the new row. Two more bytes of 0 stand after the last column.
+    /// @return         Not 0: the row has ink.
     /// @pre            columns is at least 1.
     template <class Image>
-    static void row(const Image& rom,
-                    ContextStream& stream,
-                    uint16_t chances,
-                    uint8_t* history,
-                    uint8_t columns) {
+    static uint8_t row(const Image& rom,
+                       ContextStream& stream,
+                       uint16_t chances,
+                       uint8_t* history,
+                       uint8_t columns) {
         // Bits 6-3: the row above from two columns to the left to one to the right; 2-1: the row above
         // that, the column to the left and this one; 0: the pixel to the left.
-        uint8_t context = byte((history[0] & 1u) << 4 | (history[1] & 1u) << 3 | (history[0] & 2u));
+        uint8_t context = byte(context_model::left_edge | (history[0] & 1u) << 4 |
+                               (history[1] & 1u) << 3 | (history[0] & 2u));
+        uint8_t any = 0;
         for (; columns != 0; --columns, ++history) {
             const uint8_t ink =
                 decide(rom, stream, rom.u8(word(chances + context))) ? uint8_t{1} : uint8_t{0};
+            any = byte(static_cast<unsigned>(any) | ink);
             *history = byte(static_cast<unsigned>(*history) << 1 | ink);
             context =
                 byte((context << 1 & 0x74) | (history[2] & 1u) << 3 | (history[1] & 2u) | ink);
         }
+        return any;
     }
 
 private:
@@ -104,7 +111,7 @@ public:
     /// `times`; a run goes on from one row to the next.
     template <class Out>
     void send(uint8_t times, Out& out) {
-        // Ground above the first row, ink above that; nothing beside the bitmap.
+        // Ground above the first row, ink above that; ground to the right of the bitmap.
         uint8_t history[most_columns + 2];
         uint8_t* const end = history + width_;
         for (uint8_t* column = history; column != end; ++column) {
@@ -123,12 +130,15 @@ public:
                         *column = (*column & 1) != 0 ? uint8_t{3} : uint8_t{0};
                     }
                 }
-                chances = context_model::pixels + context_model::bank;
-                if (Core::sends && times == 1) {
-                    Core::send_row(rom_, stream_, history, width_, out.colours());
+                const bool sent = Core::sends && times == 1;
+                const uint8_t any =
+                    sent ? Core::send_row(rom_, stream_, history, width_, out.colours())
+                         : Core::row(rom_, stream_, header::bytes, history, width_);
+                chances =
+                    any != 0 ? context_model::pixels + context_model::bank : context_model::pixels;
+                if (sent) {
                     continue;
                 }
-                Core::row(rom_, stream_, header::bytes, history, width_);
             } else if ((chances & context_model::most_repeats) != context_model::most_repeats) {
                 ++chances;
             }
@@ -158,8 +168,11 @@ private:
     // The decision before a row: a pixel without neighbours, with chances of its own.
     bool repeats(uint8_t chances) {
         uint8_t alone[3] = {0, 0, 0};
-        Core::row(rom_, stream_, word(header::bytes + chances), alone, 1);
-        return alone[0] != 0;
+        return Core::row(rom_,
+                         stream_,
+                         word(header::bytes - context_model::left_edge + chances),
+                         alone,
+                         1) != 0;
     }
     const Image& rom_;
     ContextStream stream_;

@@ -28,7 +28,9 @@ constexpr uint8_t plain = 0, runs = 1, context = 2, segment = 3;
 }
 /// Of the packing `context`; image.md, "Contexts".
 namespace context_model {
-constexpr uint8_t pixels = 128, most_repeats = 7, bank = 8, contexts = 144, least_chance = 2;
+constexpr uint8_t pixels = 128, most_repeats = 7, bank = 8, contexts = 144, least_chance = 2,
+                  left_edge =
+                      0x64;  // what stands to the left of a bitmap, in the bits of a context
 }
 namespace face {
 constexpr uint8_t packing = 0, height = 1, enlarged = 2, glyphs = 3, parameters = 4, advance = 5,

@@ -371,6 +371,9 @@ public:
         std::vector<std::uint8_t> above(static_cast<std::size_t>(columns) + 4, 0);
         std::vector<std::uint8_t> above_that(above.size(), 0);
         std::fill(above_that.begin() + 2, above_that.end() - 2, std::uint8_t{1});
+        const auto edge_left = [](std::vector<std::uint8_t>& row) { row[0] = row[1] = 1; };
+        edge_left(above);
+        edge_left(above_that);
         int repeated = 0;
         int bank = 0;
         for (int y = 0; y < bitmap_.height; ++y) {
@@ -385,7 +388,7 @@ public:
                 above_that = above;
             }
             repeated = 0;
-            bank = context_model::bank;
+            bank = 0;
             ++times_[work::rows_decided];
             times_[work::pixels_decided] += columns;
             std::vector<std::uint8_t> row(above.size(), 0);
@@ -397,7 +400,9 @@ public:
                 const bool ink = decide(context);
                 row[static_cast<std::size_t>(x) + 2] = ink ? 1 : 0;
                 times_[work::pixels_inked] += ink ? 1 : 0;
+                if (ink) bank = context_model::bank;
             }
+            edge_left(row);
             above_that = above;
             above = row;
         }

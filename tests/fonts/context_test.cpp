@@ -84,17 +84,18 @@ TEST(Context, TrainsItsTableByCounting) {
     // Rows: ink ground; the same; ground ground.
     const Bitmap bitmap{2, 3, {1, 0, 1, 0, 0, 0}};
     const ContextTable table = train_contexts({&bitmap});
-    // The decision before the first row met "differs" alone; before the second "the same" alone, after a row
-    // that differed; before the third "differs", after one repeat.
+    // The decision before the first row met "differs" alone; before the second "the same" alone, below a row with
+    // ink; before the third "differs", after one repeat.
     EXPECT_EQ(table[128], 254);
     EXPECT_EQ(table[136], 2);
     EXPECT_EQ(table[137], 254);
-    // First row: above ground, above that ink. Column 0, context 0b0000010: ink. Column 1, 0b0000111: ground.
-    EXPECT_EQ(table[0b0000010], 2);
-    EXPECT_EQ(table[0b0000111], 254);
-    // Third row: both rows above are ink ground. Column 0: 0b0010010, ground. Column 1: 0b0100100, ground.
-    EXPECT_EQ(table[0b0010010], 254);
-    EXPECT_EQ(table[0b0100100], 254);
+    // First row: above ground, above that ink; left of both ink. Column 0, context 0b1100110: ink. Column 1,
+    // 0b1000111: ground.
+    EXPECT_EQ(table[0b1100110], 2);
+    EXPECT_EQ(table[0b1000111], 254);
+    // Third row: both rows above are ink ground. Column 0: 0b1110110, ground. Column 1: 0b1100100, ground.
+    EXPECT_EQ(table[0b1110110], 254);
+    EXPECT_EQ(table[0b1100100], 254);
     EXPECT_EQ(table[0], 128) << "never met";
 }
 

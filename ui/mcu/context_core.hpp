@@ -13,18 +13,22 @@ namespace dialplate {
 struct FastContextCore : ContextCore {
     /// See ContextCore::row. @pre Every chance is 2 to 254.
     template <class Image>
-    __attribute__((noinline)) static void row(
+    __attribute__((noinline)) static uint8_t row(
         const Image&, ContextStream& stream, uint16_t chances, uint8_t* history, uint8_t columns) {
         const uint8_t* next = Image::address(stream.at);
         uint8_t value = stream.value, range = stream.range, rest = stream.rest;
-        uint8_t context, here, after;
+        uint8_t context, here, after, any;
         asm volatile(
+            // The compiler may have its frame at Y, and would not restore it.
+            "push r28                    \n\t"
+            "push r29                    \n\t"
             "movw r28, %[history]        \n\t"
             "ld %[here], Y               \n\t"
             "ldd %[after], Y+1           \n\t"
             // Bits 6-3: the row above from two columns to the left to one to the right; 2-1: the row above
             // that, the column to the left and this one; 0: the pixel to the left.
-            "clr %[context]              \n\t"
+            "clr %[any]                  \n\t"
+            "ldi %[context], %[edge]     \n\t"
             "bst %[here], 0              \n\t"
             "bld %[context], 4           \n\t"
             "bst %[here], 1              \n\t"
@@ -53,6 +57,7 @@ struct FastContextCore : ContextCore {
             "3:                          \n\t"
             "clr r1                      \n\t"
             "st Y+, %[here]              \n\t"
+            "or %[any], %[here]          \n\t"
             "mov %[here], %[after]       \n\t"
             "ldd %[after], Y+1           \n\t"
             "bst %[after], 0             \n\t"
@@ -81,6 +86,8 @@ struct FastContextCore : ContextCore {
             "rjmp 5b                     \n\t"
             "rjmp 4b                     \n"
             "7:                          \n\t"
+            "pop r29                     \n\t"
+            "pop r28                     \n\t"
             : [value] "+r"(value),
               [range] "+r"(range),
               [rest] "+r"(rest),
@@ -88,13 +95,18 @@ struct FastContextCore : ContextCore {
               [left] "+r"(columns),
               [context] "=&d"(context),
               [here] "=&d"(here),
-              [after] "=&r"(after)
-            : [history] "r"(history), [table] "r"(Image::address(chances))
+              [after] "=&r"(after),
+              [any] "=&r"(any)
+            : [history] "r"(history),
+              [table] "r"(Image::address(chances)),
+              [edge] "M"(context_model::left_edge)
             : "r28", "r29", "r30", "r31", "memory");
         stream.at = static_cast<uint16_t>(next - Image::address(0));
         stream.value = value;
         stream.range = range;
         stream.rest = rest;
+        // The other bits of a history are those of the rows above.
+        return any & 1;
     }
 };
 

@@ -20,20 +20,23 @@ struct SpiTimedContexts : FastContextCore {
 
     /// Decides a row, see ContextCore::row, and sends it. @pre A window is open.
     template <class Image>
-    __attribute__((noinline)) static void send_row(const Image&,
-                                                   ContextStream& stream,
-                                                   uint8_t* history,
-                                                   uint8_t columns,
-                                                   const Colours& colours) {
+    __attribute__((noinline)) static uint8_t send_row(const Image&,
+                                                      ContextStream& stream,
+                                                      uint8_t* history,
+                                                      uint8_t columns,
+                                                      const Colours& colours) {
         const uint8_t* next = Image::address(stream.at);
         uint8_t value = stream.value, range = stream.range, rest = stream.rest;
-        uint8_t context, here, after;
+        uint8_t context, here, after, any;
         uint16_t pixel;
         asm volatile(
+            "push r28                    \n\t"
+            "push r29                    \n\t"
             "movw r28, %[history]        \n\t"
             "ld %[here], Y               \n\t"
             "ldd %[after], Y+1           \n\t"
-            "clr %[context]              \n\t"
+            "clr %[any]                  \n\t"
+            "ldi %[context], %[edge]     \n\t"
             "bst %[here], 0              \n\t"
             "bld %[context], 4           \n\t"
             "bst %[here], 1              \n\t"
@@ -64,6 +67,7 @@ struct SpiTimedContexts : FastContextCore {
             "clr r1                      \n\t"  // 1, the 17th after the loop's head
             "out %[data], %B[pixel]      \n\t"  // 1
             "st Y+, %[here]              \n\t"  // 2
+            "or %[any], %[here]          \n\t"  // 1
             "mov %[here], %[after]       \n\t"  // 1
             "ldd %[after], Y+1           \n\t"  // 2
             "bst %[after], 0             \n\t"  // 1
@@ -74,7 +78,6 @@ struct SpiTimedContexts : FastContextCore {
             "rjmp 5f                     \n"
             "4:                          \n\t"
             "lpm                         \n\t"  // 3: a wait
-            "nop                         \n\t"  // 1
             "dec %[left]                 \n\t"  // 1
             "nop                         \n\t"  // 1
             "out %[data], %A[pixel]      \n\t"  // the 18th after the other
@@ -95,7 +98,9 @@ struct SpiTimedContexts : FastContextCore {
             "rjmp 4b                     \n"
             // The last byte leaves; then its flag is cleared, see spi_timed.hpp.
             "7:                          \n\t"
-            "lpm\n\tlpm\n\tlpm\n\tlpm\n\tlpm\n\t"
+            "pop r29                     \n\t"
+            "pop r28                     \n\t"
+            "lpm\n\tlpm\n\tlpm\n\tlpm\n\t"
             "in r0, %[status]            \n\t"
             "in r0, %[data]              \n\t"
             : [value] "+r"(value),
@@ -106,9 +111,11 @@ struct SpiTimedContexts : FastContextCore {
               [context] "=&d"(context),
               [here] "=&d"(here),
               [after] "=&r"(after),
+              [any] "=&r"(any),
               [pixel] "=&r"(pixel)
             : [history] "r"(history),
               [table] "r"(Image::address(header::bytes)),
+              [edge] "M"(context_model::left_edge),
               [ink] "r"(colours.ink),
               [ground] "r"(colours.ground),
               [data] "I"(_SFR_IO_ADDR(SPDR)),
@@ -118,6 +125,8 @@ struct SpiTimedContexts : FastContextCore {
         stream.value = value;
         stream.range = range;
         stream.rest = rest;
+        // The other bits of a history are those of the rows above.
+        return any & 1;
     }
 
     /// Sends a row as it was decided before: bit 0 of each column's history.
