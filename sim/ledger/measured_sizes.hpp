@@ -54,7 +54,7 @@ struct Driver {
 inline constexpr Driver drivers[] = {
     {BusKind::spi, 2, 238, 244},
     {BusKind::spi, 3, 322, 328},
-    {BusKind::spi_timed, 2, 254, 678},
+    {BusKind::spi_timed, 2, 254, 646},
     {BusKind::spi_timed, 3, 346, 352},
     {BusKind::usart_spi, 2, 342, 348},
     {BusKind::usart_spi, 3, 432, 440},
