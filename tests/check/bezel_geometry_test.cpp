@@ -29,8 +29,20 @@ TEST(BezelGeometry, HidesWhatTheRayOverTheEdgeLeavesOut) {
         {500, 2, 40, 3, 0, 0, "eye 17.45 up: not above the upper edge, it sees behind it"},
         {500, 0, 40, 3, 0, 0, "straight on"},
         {500, 30, 40, 0, 0, 0, "no depth"},
-        {1e7, 30, 40, 3, 1.732044, 0, "far away: 3 x tan 30 degrees, 1.732051, less 3 x 20 / 8.66e6"},
-        {50, 89, 40, 2, 40, 0, "eye 0.87 before the glass, behind the panel's front: nothing is seen"},
+        {1e7,
+         30,
+         40,
+         3,
+         1.732044,
+         0,
+         "far away: 3 x tan 30 degrees, 1.732051, less 3 x 20 / 8.66e6"},
+        {50,
+         89,
+         40,
+         2,
+         40,
+         0,
+         "eye 0.87 before the glass, behind the panel's front: nothing is seen"},
     };
     for (const Row& row : rows) {
         SCOPED_TRACE(row.by_hand);
