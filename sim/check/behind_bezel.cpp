@@ -11,6 +11,10 @@ namespace dialplate::rule {
 
 namespace {
 
+constexpr RuleSource sources[] = {
+    {"geometry of opening, depth and tilt", Trust::derived},
+};
+
 /// What an item loses at each edge, in pixels.
 struct Hidden {
     int left = 0, top = 0, right = 0, bottom = 0;
@@ -63,9 +67,7 @@ bool is_ground(const Item& item) {
     return item.kind == ItemKind::frame && item.frame.line == 0;
 }
 
-}  // namespace
-
-void behind_bezel(const Subject& subject, std::vector<Finding>& found) {
+void find(const Subject& subject, std::vector<Finding>& found) {
     const Layout& layout = subject.layout;
     if (!layout.opening) return;
     const Opening& opening = *layout.opening;
@@ -99,5 +101,23 @@ void behind_bezel(const Subject& subject, std::vector<Finding>& found) {
         }
     }
 }
+
+}  // namespace
+
+const Rule behind_bezel{
+    .name = "behind-bezel",
+    .sentence =
+        "No pixel of an item is hidden by the opening (must), nor by the bezel's depth along the "
+        "line of sight (should).",
+    .computed =
+        "Pixels of an item that do not lie wholly in the opening, seen straight on and along the "
+        "tilted line of sight, along which the depth of the bezel shades the glass.",
+    .formula =
+        "shade = depth * tan(tilt), below the upper edge when seen from above, else above the "
+        "lower edge",
+    .sources = sources,
+    .figures = {},
+    .find = find,
+};
 
 }  // namespace dialplate::rule
