@@ -5,40 +5,12 @@
 #include <array>
 
 namespace dialplate {
-namespace {
-
-/// Rows: red, green, blue of the result; columns: of what is seen.
-using Matrix = std::array<std::array<float, 3>, 3>;
-
-// Machado, Oliveira, Fernandes, IEEE TVCG 15(6), 1291-1298, 2009: severity 1.0.
-// clang-format off
-constexpr Matrix protan{{{ 0.152286F,  1.052583F, -0.204868F},
-                         { 0.114503F,  0.786281F,  0.099216F},
-                         {-0.003882F, -0.048116F,  1.051998F}}};
-constexpr Matrix deutan{{{ 0.367322F,  0.860646F, -0.227968F},
-                         { 0.280085F,  0.672501F,  0.047413F},
-                         {-0.011820F,  0.042940F,  0.968881F}}};
-constexpr Matrix tritan{{{ 1.255528F, -0.076749F, -0.178779F},
-                         {-0.078411F,  0.930809F,  0.147602F},
-                         { 0.004733F,  0.691367F,  0.303900F}}};
-// clang-format on
-
-const Matrix& matrix_of(Vision vision) {
-    switch (vision) {
-        case Vision::protan:
-            return protan;
-        case Vision::deutan:
-            return deutan;
-        case Vision::tritan:
-            break;
-    }
-    return tritan;
-}
-
-}  // namespace
 
 Rgb888 seen_with(Vision vision, const Rgb888& picture) {
-    const Matrix& m = matrix_of(vision);
+    std::array<std::array<float, 3>, 3> m{};
+    for (std::size_t i = 0; i < m.size(); ++i)
+        for (std::size_t j = 0; j < m.size(); ++j)
+            m[i][j] = static_cast<float>(matrix_of(vision)[i][j]);
     const LightTables& tables = light_tables();
     Rgb888 out = picture;
     // Neighbours mostly have one colour: the last answer is kept.

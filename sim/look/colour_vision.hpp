@@ -1,12 +1,10 @@
 // The glass as somebody sees it who lacks one kind of cone.
 #pragma once
 
+#include "sim/colour/vision.hpp"
 #include "sim/look/rgb888.hpp"
 
 namespace dialplate {
-
-/// The cone that is missing: long waves (protan), middle waves (deutan), short waves (tritan).
-enum class Vision { protan, deutan, tritan };
 
 /// The picture with the colours that such an eye tells apart.
 /// Source: Machado, Oliveira, Fernandes 2009, severity 1.0, on linear RGB. The model is held to be weak for

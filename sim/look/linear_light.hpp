@@ -1,11 +1,10 @@
 // Between 8-bit sRGB codes and linear light, fast enough for a picture at every frame.
 #pragma once
 
-#include "sim/check/contrast.hpp"
+#include "sim/colour/linear_light.hpp"
 
 #include <algorithm>
 #include <array>
-#include <cmath>
 #include <cstdint>
 #include <vector>
 
@@ -15,14 +14,6 @@ namespace dialplate {
 struct Light {
     float red = 0, green = 0, blue = 0;
 };
-
-/// The inverse of `linear_light`: the 8-bit code of a linear channel, clamped to 0..1 first.
-/// Source: IEC 61966-2-1 (CON-01).
-[[nodiscard]] inline std::uint8_t coded_channel(double linear) {
-    const double l = std::clamp(linear, 0.0, 1.0);
-    const double c = l <= 0.0031308 ? l * 12.92 : 1.055 * std::pow(l, 1.0 / 2.4) - 0.055;
-    return static_cast<std::uint8_t>(c * 255.0 + 0.5);
-}
 
 /// Both ways by table. Going back, light is cut into 16,384 steps; every code comes back as it went in, and
 /// any other light at most one code beside its own.
