@@ -152,7 +152,7 @@ Building build_image(const Layout& layout) {
         share = Bytes{out.here() - before};
     };
     built.header = Bytes{header::bytes};
-    const FaceSet::AllPacked packed_faces = faces.packed();
+    const FaceSet::AllPacked& packed_faces = faces.packed();
     part(built.contexts, [&] {
         if (packed_faces.contexts)
             out.append(std::vector<std::uint8_t>(packed_faces.contexts->begin(),

@@ -22,7 +22,7 @@ class FaceSet {
 public:
     explicit FaceSet(const Layout& layout);
 
-    /// Finds what every item can show, rasterises, and reports what cannot be had.
+    /// Finds what every item can show, rasterises, reports what cannot be had, and packs.
     void prepare(std::vector<Finding>& findings);
 
     [[nodiscard]] bool usable(FaceId face) const { return prepared(face).usable; }
@@ -49,13 +49,15 @@ public:
         std::vector<Packed> faces;
         std::optional<ContextTable> contexts;
     };
-    [[nodiscard]] AllPacked packed() const;
+    [[nodiscard]] const AllPacked& packed() const { return packed_; }
+    /// Glyphs by number.
     [[nodiscard]] const RasterFace& raster(FaceId face) const { return prepared(face).raster; }
 
 private:
     struct Prepared {
         std::set<char32_t> codes;
         bool even_digits = false;
+        bool counted_digits = false;  ///< Digits are drawn by counting from the glyph of "0".
         bool usable = false;
         RasterFace raster;
         int height = 0, ascent = 0, capital = 0, digit_advance = 0;
@@ -66,10 +68,12 @@ private:
     void wish(FaceId face, const std::u32string& text, const std::string& pointer);
     void collect(const Item& item);
     void rasterise_face(FaceId face, std::vector<Finding>& findings);
+    void pack_all();
 
     const Layout& layout_;
     std::vector<Prepared> prepared_;
     std::vector<GlyphWish> wishes_;
+    AllPacked packed_;
 };
 
 /// The digits that a whole number between `low` and `high` can show, without its last `drop` ones.
