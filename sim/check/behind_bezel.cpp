@@ -1,18 +1,20 @@
 // behind-bezel: no pixel of an item is hidden by the front panel, seen straight on (must) or along the
 // line of sight (should). What is modelled and what not: bezel_geometry.hpp.
 #include "sim/check/bezel_geometry.hpp"
+#include "sim/check/item_changes.hpp"
 #include "sim/check/rule_list.hpp"
 #include "sim/check/wording.hpp"
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 namespace dialplate::rule {
 
 namespace {
 
 constexpr RuleSource sources[] = {
-    {"geometry of opening, depth and tilt", Trust::derived},
+    {"geometry of opening, depth and tilt: similar triangles", Trust::derived},
 };
 
 /// What an item loses at each edge, in pixels.
@@ -46,20 +48,20 @@ std::string losses(const Hidden& hidden) {
     return text;
 }
 
-std::string cure(const Hidden& hidden) {
-    std::string text;
-    const auto move = [&](int by, const char* way) {
-        if (by == 0) return;
-        if (!text.empty()) text += " and ";
-        text += std::to_string(by) + " px " + way;
-    };
+/// How far it has to go, each way; none when it is too large for what is seen.
+std::optional<Way> way_out(const Hidden& hidden) {
     if ((hidden.left > 0 && hidden.right > 0) || (hidden.top > 0 && hidden.bottom > 0))
-        return ": make it smaller";
-    move(hidden.left, "to the right");
-    move(hidden.right, "to the left");
-    move(hidden.top, "down");
-    move(hidden.bottom, "up");
-    return ": move it " + text;
+        return std::nullopt;
+    return Way{.across = hidden.left - hidden.right, .down = hidden.top - hidden.bottom};
+}
+
+std::string advice(const std::optional<Way>& way) {
+    return way ? "move it " + in_words(*way) : "make it smaller";
+}
+
+/// What the item's finding proposes, if moving it is enough.
+void propose(Finding& finding, const Item& item, const std::optional<Way>& way) {
+    if (way) finding.cure.push_back(moved(item, *way));
 }
 
 /// A frame without a line is ground; nothing is lost when its rim is hidden.
@@ -84,7 +86,8 @@ void find(const Subject& subject, std::vector<Finding>& found) {
                             {static_cast<double>(now.pixels), 0, "px"},
                             called(item) + " is hidden in part by the front panel: " +
                                 counted(now.pixels, "pixel", "pixels") + " (" + losses(now) +
-                                "), allowed are 0" + cure(now));
+                                "), allowed are 0: " + advice(way_out(now)));
+                propose(found.back(), item, way_out(now));
                 continue;
             }
             const Hidden then = hidden_of(item.box, tilted);
@@ -97,7 +100,8 @@ void find(const Subject& subject, std::vector<Finding>& found) {
                             number(std::abs(layout.viewing.tilt.value), 1) + " degrees " +
                             (layout.viewing.tilt.value > 0 ? "above" : "below") + ": " +
                             counted(then.pixels, "pixel", "pixels") + " (" + losses(then) +
-                            "), allowed are 0" + cure(then));
+                            "), allowed are 0: " + advice(way_out(then)));
+            propose(found.back(), item, way_out(then));
         }
     }
 }
@@ -110,11 +114,17 @@ const Rule behind_bezel{
         "No pixel of an item is hidden by the opening (must), nor by the bezel's depth along the "
         "line of sight (should).",
     .computed =
-        "Pixels of an item that do not lie wholly in the opening, seen straight on and along the "
-        "tilted line of sight, along which the depth of the bezel shades the glass.",
+        "Pixels of an item that do not lie wholly in the opening, seen straight on, and those that "
+        "the "
+        "depth d of the bezel (`opening.depth_mm`) hides from an eye before the middle of the "
+        "opening. "
+        "e is the eye's height above that middle, z its distance from the plane of the glass, a "
+        "half "
+        "the opening's height; D and tilt are `viewing.distance_mm` and `viewing.tilt_deg`.",
     .formula =
-        "shade = depth * tan(tilt), below the upper edge when seen from above, else above the "
-        "lower edge",
+        "hidden beside the upper edge = d (e - a) / (z - d), with e = D sin(tilt), z = D "
+        "cos(tilt); "
+        "0 where e <= a; beside the lower edge with -e",
     .sources = sources,
     .figures = {},
     .find = find,

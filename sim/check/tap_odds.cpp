@@ -2,6 +2,7 @@
 
 #include "sim/check/sweep.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 namespace dialplate {
@@ -55,6 +56,23 @@ double round_goes_wrong(const std::vector<TapOdds>& odds) {
     for (const TapOdds& of : odds)
         all_right *= of.hit;
     return 1.0 - all_right;
+}
+
+Millimetres side_for_hits(double share, Millimetres scatter) {
+    constexpr double most = 0.999999;
+    const double wanted = std::min(share, most);
+    double low = 0.0, high = 20.0 * scatter.value;
+    constexpr int halvings = 60;
+    for (int i = 0; i < halvings; ++i) {
+        const double side = (low + high) / 2.0;
+        const Target square{.left = Millimetres{0.0},
+                            .top = Millimetres{0.0},
+                            .right = Millimetres{side},
+                            .bottom = Millimetres{side}};
+        const bool enough = hit_probability(square, {.across = scatter, .down = scatter}) >= wanted;
+        (enough ? high : low) = side;
+    }
+    return Millimetres{high};
 }
 
 }  // namespace dialplate

@@ -25,4 +25,8 @@ std::vector<TapOdds> tap_odds(const std::vector<KeyTarget>& keys, Millimetres sc
 /// The chance, 0..1, that at least one tap misses its key when every key is tapped once.
 double round_goes_wrong(const std::vector<TapOdds>& odds);
 
+/// Side of a square key that so large a share of the taps hits. Source: TCH-26.
+/// @param share  Above 0; 1 and more, which no key reaches, gives the side for 0.999999.
+Millimetres side_for_hits(double share, Millimetres scatter);
+
 }  // namespace dialplate

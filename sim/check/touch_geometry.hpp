@@ -106,4 +106,19 @@ struct Aim {
            along(target.height().value, aim.down.value, finger.down.value);
 }
 
+/// The least whole pixels that span a length.
+[[nodiscard]] inline int pixels_over(Millimetres length, Millimetres pitch) {
+    return static_cast<int>(std::ceil(length / pitch - 1e-9));
+}
+
+/// How near the middle of a round finger pad, pressed on the glass, comes to an edge that stands above it:
+/// a ball of radius r beside a step of height d touches it at sqrt(d (2 r - d)), or with its side, at r,
+/// where the step is as high as that. 0 beside no step.
+/// Source: Pythagoras; the pad does not give way.
+[[nodiscard]] inline Millimetres pad_reach(Millimetres finger, Millimetres step) {
+    const double radius = finger.value / 2.0;
+    if (step.value >= radius) return Millimetres{radius};
+    return Millimetres{std::sqrt(std::max(0.0, step.value * (2.0 * radius - step.value)))};
+}
+
 }  // namespace dialplate

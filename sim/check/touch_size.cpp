@@ -2,11 +2,13 @@
 //
 // The minimum of 24 CSS pixels is not judged here: below it a key may still pass by its distance from
 // the others, which is the rule touch-spacing.
+#include "sim/check/item_changes.hpp"
 #include "sim/check/key_targets.hpp"
 #include "sim/check/rule_list.hpp"
 #include "sim/check/wording.hpp"
 
-#include <cmath>
+#include <algorithm>
+#include <optional>
 
 namespace dialplate::rule {
 
@@ -37,36 +39,54 @@ constexpr RuleFigure figures[] = {
      50.0},
 };
 
-/// The least pixels that span a length.
-int pixels_over(Millimetres length, Millimetres pitch) {
-    return static_cast<int>(std::ceil(length / pitch - 1e-9));
+/// The key made so large about its middle, pushed back onto the glass; none where another item is then in
+/// the way. Frames are passed over: whether a key crosses their line is for others to say.
+std::optional<Box> grown(
+    const Item& key, int width, int height, const Page& page, const Layout& layout) {
+    Box box{.x = key.box.x - (width - key.box.width) / 2,
+            .y = key.box.y - (height - key.box.height) / 2,
+            .width = width,
+            .height = height};
+    if (width > layout.glass_width() || height > layout.glass_height()) return std::nullopt;
+    box.x = std::clamp(box.x, 0, layout.glass_width() - width);
+    box.y = std::clamp(box.y, 0, layout.glass_height() - height);
+    for (const Item& item : page.items) {
+        if (&item == &key || item.kind == ItemKind::frame) continue;
+        if (box.x < item.box.right() && item.box.x < box.right() && box.y < item.box.bottom() &&
+            item.box.y < box.bottom())
+            return std::nullopt;
+    }
+    return box;
 }
 
 void find(const Subject& subject, std::vector<Finding>& found) {
     const Millimetres across = subject.layout.pitch_x(), down = subject.layout.pitch_y();
     const Millimetres least{figure(subject.layout, rule::touch_size, "least_mm")};
     const Millimetres least_series{figure(subject.layout, rule::touch_size, "least_series_mm")};
+    const FingerSpread finger{.across = subject.layout.touch.scatter,
+                              .down = subject.layout.touch.scatter};
     for (const Page& page : subject.layout.pages) {
         for (const KeyTarget& key : targets_of(page, subject.layout)) {
             const bool series = tapped_in_series(key.item->key);
             const Millimetres needed = series ? least_series : least;
             const Millimetres narrowest = key.target.narrowest();
             if (narrowest.value >= needed.value - length_slack) continue;
-            add_finding(
-                found,
-                Severity::should,
-                key.item->pointer,
-                {narrowest.value, needed.value, "mm"},
-                called(*key.item) + " is " + number(key.target.width().value, 2) + " x " +
-                    number(key.target.height().value, 2) + " mm, a finger needs " +
-                    number(needed.value, 1) + " mm both ways" +
-                    (series ? " to tap it several times" : "") + " (a finger hits it " +
-                    number(100.0 * hit_probability(key.target), 1) + " % of the time): make it " +
-                    std::to_string(std::max(key.item->box.width, pixels_over(needed, across))) +
-                    " x " +
-                    std::to_string(std::max(key.item->box.height, pixels_over(needed, down))) +
-                    " px",
-                series ? sources[1].text : nullptr);
+            const int width = std::max(key.item->box.width, pixels_over(needed, across));
+            const int height = std::max(key.item->box.height, pixels_over(needed, down));
+            add_finding(found,
+                        Severity::should,
+                        key.item->pointer,
+                        {narrowest.value, needed.value, "mm"},
+                        called(*key.item) + " is " + number(key.target.width().value, 2) + " x " +
+                            number(key.target.height().value, 2) + " mm, a finger needs " +
+                            number(needed.value, 1) + " mm both ways" +
+                            (series ? " to tap it several times" : "") + " (a finger hits it " +
+                            number(100.0 * hit_probability(key.target, finger), 1) +
+                            " % of the time): make it " + std::to_string(width) + " x " +
+                            std::to_string(height) + " px",
+                        series ? sources[1].text : nullptr);
+            if (const auto box = grown(*key.item, width, height, page, subject.layout))
+                found.back().cure = reshaped(*key.item, *box);
         }
     }
 }

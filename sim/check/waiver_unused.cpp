@@ -55,6 +55,7 @@ void apply_waivers(const Layout& layout, std::vector<Finding>& found) {
                         " accepts nothing: the rule finds nothing there; leave it out");
         found.back().rule = rule::waiver_unused.name;
         found.back().source = sources[0].text;
+        found.back().cure.push_back({.kind = Change::Kind::remove, .pointer = waiver.pointer});
     }
 }
 
