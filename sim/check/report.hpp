@@ -13,6 +13,8 @@ namespace dialplate {
 struct Report {
     std::string file;  ///< As given on the command line.
     std::vector<Finding> findings;
+    /// The document, for formats that count columns in characters; may be empty.
+    std::string text{};
 };
 
 /// Findings that count, by severity: without the waived ones.
@@ -34,7 +36,8 @@ std::string report_lines(std::span<const Report> reports);
 std::string report_json(std::span<const Report> reports);
 
 /// A log for code-scanning tools: OASIS SARIF 2.1.0, with all rules of the list and every finding as
-/// a result; a waived one is suppressed with its reason.
+/// a result; a waived one is suppressed with its reason. Columns count characters (code points), for which
+/// the report's text is needed: without it, and in part files, only the line is given.
 std::string report_sarif(std::span<const Report> reports);
 
 }  // namespace dialplate

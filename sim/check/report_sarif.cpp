@@ -2,10 +2,13 @@
 // Interchange Format (SARIF) Version 2.1.0".
 #include "sim/check/check.hpp"
 #include "sim/check/report.hpp"
+#include "sim/layout/source_text.hpp"
 
 #include <nlohmann/json.hpp>
 
 #include <algorithm>
+#include <optional>
+#include <string_view>
 
 namespace dialplate {
 
@@ -67,26 +70,43 @@ std::optional<std::size_t> index_of(const std::string& rule) {
     return static_cast<std::size_t>(found - all.begin());
 }
 
-Json location_of(const std::string& file, const Finding& finding) {
+/// The column in code points, from 1, of a place whose column counts bytes.
+/// @return nullopt when the text has no such place.
+std::optional<std::size_t> column_in_characters(std::string_view text, const Place& place) {
+    for (int line = 1; line < place.line; ++line) {
+        const std::size_t end = text.find('\n');
+        if (end == std::string_view::npos) return std::nullopt;
+        text.remove_prefix(end + 1);
+    }
+    const auto before = static_cast<std::size_t>(std::max(1, place.column)) - 1;
+    if (text.empty() || before > text.size()) return std::nullopt;
+    return characters(text.substr(0, before)) + 1;
+}
+
+Json location_of(const Report& report, const Finding& finding) {
+    const std::string& file = finding.file.empty() ? report.file : finding.file;
     Json physical{{"artifactLocation", {{"uri", as_uri(file)}}}};
     if (finding.place.line > 0) {
-        physical["region"] = {{"startLine", finding.place.line},
-                              {"startColumn", std::max(1, finding.place.column)}};
+        physical["region"] = {{"startLine", finding.place.line}};
+        if (const auto column = finding.file.empty()
+                                    ? column_in_characters(report.text, finding.place)
+                                    : std::nullopt)
+            physical["region"]["startColumn"] = *column;
     }
     Json location{{"physicalLocation", std::move(physical)}};
     if (!finding.pointer.empty()) {
         location["logicalLocations"] =
-            Json::array({{{"fullyQualifiedName", finding.pointer}, {"kind", "member"}}});
+            Json::array({{{"fullyQualifiedName", finding.pointer}, {"kind", "value"}}});
     }
     return location;
 }
 
-Json result_of(const std::string& file, const Finding& finding) {
+Json result_of(const Report& report, const Finding& finding) {
     Json result{{"ruleId", finding.rule}};
     if (const auto index = index_of(finding.rule)) result["ruleIndex"] = *index;
     result["level"] = level_of(finding.severity);
     result["message"] = {{"text", finding.message}};
-    result["locations"] = Json::array({location_of(file, finding)});
+    result["locations"] = Json::array({location_of(report, finding)});
     if (finding.waived) {
         result["suppressions"] =
             Json::array({{{"kind", "inSource"}, {"justification", *finding.waived}}});
@@ -105,8 +125,7 @@ std::string report_sarif(std::span<const Report> reports) {
     Json results = Json::array();
     for (const Report& report : reports)
         for (const Finding& finding : report.findings)
-            results.push_back(
-                result_of(finding.file.empty() ? report.file : finding.file, finding));
+            results.push_back(result_of(report, finding));
     Json run{{"tool", {{"driver", {{"name", "dialplate"}, {"rules", rule_list()}}}}},
              {"columnKind", "unicodeCodePoints"},
              {"results", std::move(results)}};

@@ -111,8 +111,10 @@ TEST(Report, NamesThePartFileThatAFindingStandsIn) {
 }
 
 TEST(Report, FollowsTheSarifStandard) {
-    const Report reports[] = {
-        {"my layouts/a:b.json", {small_key(), accepted(), dead_key(), mistake()}}};
+    const std::string eleven_lines = "\n\n\n\n\n\n\n\n\n\n\n";
+    const Report reports[] = {{"my layouts/a:b.json",
+                               {small_key(), accepted(), dead_key(), mistake()},
+                               eleven_lines + "        {}"}};
     const Json log = Json::parse(report_sarif(reports));
     EXPECT_EQ(log["version"], "2.1.0");
     const Json& run = log["runs"][0];
@@ -137,6 +139,25 @@ TEST(Report, FollowsTheSarifStandard) {
         << "a line counts from 1, 3.30.5: none is given where none is known";
     EXPECT_EQ(results[3]["level"], "error");
     EXPECT_FALSE(results[3].contains("ruleIndex")) << "not a rule of the list";
+}
+
+TEST(Report, CountsSarifColumnsInCharacters) {
+    // SARIF 2.1.0, 3.14.17: "unicodeCodePoints". The place counts bytes; before it stand "a", an e with an
+    // accent (2 bytes), a clef (4 bytes) and a blank: 8 bytes, 4 characters.
+    Finding finding = small_key();
+    finding.place = {.line = 2, .column = 9};
+    const std::string text = "{\na\xC3\xA9\xF0\x9D\x84\x9E {}\n}";
+    const auto region_of = [&](const std::string& document, const Finding& of) {
+        const Report reports[] = {{"dial.json", {of}, document}};
+        return Json::parse(report_sarif(
+            reports))["runs"][0]["results"][0]["locations"][0]["physicalLocation"]["region"];
+    };
+    const Json region = region_of(text, finding);
+    EXPECT_EQ(region["startLine"], 2);
+    EXPECT_EQ(region["startColumn"], 5);
+    EXPECT_FALSE(region_of("", finding).contains("startColumn")) << "no text to count in";
+    finding.file = "parts/displays.json";
+    EXPECT_FALSE(region_of(text, finding).contains("startColumn")) << "another file's column";
 }
 
 }  // namespace dialplate
