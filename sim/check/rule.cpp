@@ -12,20 +12,6 @@ namespace dialplate {
 
 namespace {
 
-/// A number without needless zeros: `9.2`, `15`.
-std::string plain(double value) {
-    std::string text = number(value, 3);
-    text.erase(text.find_last_not_of('0') + 1);
-    if (text.back() == '.') text.pop_back();
-    return text;
-}
-
-/// `9.2 mm`, `4.5:1`, `16'`.
-std::string with_unit(double value, std::string_view unit) {
-    const bool close = unit.empty() || unit == "'" || unit == ":1";
-    return plain(value) + (close ? "" : " ") + std::string(unit);
-}
-
 const RuleFigure* figure_of(const Rule& rule, std::string_view name) {
     const auto found = std::find_if(rule.figures.begin(),
                                     rule.figures.end(),
@@ -129,8 +115,8 @@ std::vector<Finding> mistaken_thresholds(const Layout& layout) {
         mistakes.push_back(mistake("out-of-range",
                                    threshold,
                                    quote(threshold.figure) + " of rule " + quote(threshold.rule) +
-                                       " is " + plain(threshold.value) + "; allowed are " +
-                                       plain(of_rule->lowest) + " to " +
+                                       " is " + short_number(threshold.value) + "; allowed are " +
+                                       short_number(of_rule->lowest) + " to " +
                                        with_unit(of_rule->highest, of_rule->unit)));
     }
     return mistakes;

@@ -65,6 +65,18 @@ std::string number(double value, int decimals) {
     return text;
 }
 
+std::string short_number(double value) {
+    std::string text = number(value, 3);
+    text.erase(text.find_last_not_of('0') + 1);
+    if (text.back() == '.') text.pop_back();
+    return text;
+}
+
+std::string with_unit(double value, std::string_view unit) {
+    const bool close = unit.empty() || unit == "'" || unit == ":1";
+    return short_number(value) + (close ? "" : " ") + std::string(unit);
+}
+
 std::string counted(long long count, const char* one, const char* many) {
     return std::to_string(count) + " " + (count == 1 ? one : many);
 }

@@ -5,6 +5,7 @@
 #include "sim/layout/layout.hpp"
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace dialplate {
@@ -39,6 +40,12 @@ const char* word_of(ItemKind kind);
 
 /// A number with so many decimals, ties as printf has them.
 std::string number(double value, int decimals = 0);
+
+/// A number with up to three decimals, without needless zeros: `9.2`, `15`.
+std::string short_number(double value);
+
+/// `9.2 mm`, `4.5:1`, `16'`.
+std::string with_unit(double value, std::string_view unit);
 
 /// `1 row`, `2 rows`.
 std::string counted(long long count, const char* one, const char* many);

@@ -1,8 +1,10 @@
 #include "sim/commands/terminal.hpp"
 
+#include <algorithm>
 #include <cstdlib>
 #include <iostream>
 #include <sstream>
+#include <sys/ioctl.h>
 #include <unistd.h>
 #include <utility>
 
@@ -11,6 +13,7 @@ namespace {
 
 // Select Graphic Rendition, ECMA-48 8.3.117.
 constexpr std::string_view plain = "\x1b[0m";
+constexpr std::string_view bold = "\x1b[1m";
 constexpr std::string_view bold_red = "\x1b[1;31m";
 constexpr std::string_view bold_yellow = "\x1b[1;33m";
 constexpr std::string_view bold_cyan = "\x1b[1;36m";
@@ -35,11 +38,29 @@ bool says_something(const char* variable) {
 
 }  // namespace
 
+bool on_terminal(Stream stream) {
+    return isatty(stream == Stream::results ? STDOUT_FILENO : STDERR_FILENO) == 1;
+}
+
 bool colour_on(Stream stream) {
-    const int descriptor = stream == Stream::results ? STDOUT_FILENO : STDERR_FILENO;
     const char* terminal = std::getenv("TERM");
-    return isatty(descriptor) == 1 && !says_something("NO_COLOR") && terminal != nullptr &&
+    return on_terminal(stream) && !says_something("NO_COLOR") && terminal != nullptr &&
            std::string_view{terminal} != "dumb";
+}
+
+int columns_of_results() {
+    constexpr int usual = 100, least = 60, most = 160;  // beyond that, lines are hard to follow
+    winsize size{};
+    if (ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) != 0 || size.ws_col == 0) return usual;
+    return std::clamp(static_cast<int>(size.ws_col), least, most);
+}
+
+std::string toned(Severity severity, const std::string& words, bool colour) {
+    return colour ? std::string{tone_of(severity)} + words + std::string{plain} : words;
+}
+
+std::string emphasised(const std::string& words, bool colour) {
+    return colour ? std::string{bold} + words + std::string{plain} : words;
 }
 
 void complain(std::string_view message) {

@@ -1,5 +1,6 @@
-// The program as people and scripts run it: exit status, what goes where, files.
+// Exit status, what goes where, files.
 #include "sim/commands/whole_file.hpp"
+#include "tests/commands/program.hpp"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -22,65 +23,6 @@ using testing::HasSubstr;
 using testing::IsEmpty;
 using testing::Not;
 using testing::StartsWith;
-
-const std::string coast = DIALPLATE_TREE "/layouts/coast-listener.json";
-const std::string crowded = DIALPLATE_TREE "/layouts/crowded.json";
-
-std::string content(const fs::path& file) {
-    std::ifstream in(file, std::ios::binary);
-    std::stringstream out;
-    out << in.rdbuf();
-    return out.str();
-}
-
-struct Outcome {
-    int status = -1;
-    std::string out, err;
-};
-
-class Program : public testing::Test {
-protected:
-    Program() {
-        const auto* info = testing::UnitTest::GetInstance()->current_test_info();
-        folder_ = fs::path(DIALPLATE_OUT) / (std::string{"commands."} + info->name());
-        fs::remove_all(folder_);
-        fs::create_directories(folder_);
-    }
-
-    /// @param rest  Arguments for a shell, and where input comes from.
-    Outcome run(const std::string& rest, const std::string& environment = "NO_COLOR=1") {
-        const std::string out = (folder_ / "out").string();
-        const std::string err = (folder_ / "err").string();
-        const std::string command = "cd '" + folder_.string() + "' && " + environment + " '" +
-                                    DIALPLATE_PROGRAM "' " + rest + " >'" + out + "' 2>'" + err +
-                                    "'";
-        const int status = std::system(command.c_str());
-        return {WIFEXITED(status) ? WEXITSTATUS(status) : -1, content(out), content(err)};
-    }
-
-    fs::path write(const std::string& name, const std::string& text) {
-        std::ofstream(folder_ / name, std::ios::binary) << text;
-        return folder_ / name;
-    }
-
-    fs::path folder_;
-};
-
-/// Width and height from a PNG header; zeros if it is none.
-/// Source: PNG specification (ISO/IEC 15948), 5.2 signature and 11.2.2 IHDR.
-std::pair<int, int> png_size(const std::string& bytes) {
-    if (bytes.size() < 24 || bytes.substr(0, 8) != "\x89PNG\r\n\x1a\n") {
-        return {0, 0};
-    }
-    const auto number = [&bytes](std::size_t at) {
-        int n = 0;
-        for (std::size_t i = at; i < at + 4; ++i) {
-            n = n << 8 | static_cast<unsigned char>(bytes[i]);
-        }
-        return n;
-    };
-    return {number(16), number(20)};
-}
 
 TEST_F(Program, SaysWhatItTakesAndExitsWithTwoOnWrongUsage) {
     struct Row {
