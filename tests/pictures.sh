@@ -12,6 +12,21 @@ for example in coast-listener pocket-broadcast trail-cw bench-standard crowded; 
 done
 "$program" shot layouts/coast-listener.json --page bands -o "$pictures/coast-listener-bands.png"
 
+# The views of one glass: an eye of half the acuity, the light of a bright day, no long-wave cones, and the
+# finger behind the front panel.
+views=$(mktemp -d)
+trap 'rm -rf "$views"' EXIT
+view() {
+    name=$1
+    shift
+    "$program" shot layouts/coast-listener.json --zoom 2 -o "$views/$name.png" "$@"
+}
+view 1 --eye 700 --acuity 0.5
+view 2 --lux 8000
+view 3 --vision protan
+view 4 --bezel --finger
+montage "$views"/[1-4].png -tile 2x2 -geometry +4+4 -background '#24282C' "$pictures/views.png"
+
 # photograph FILE PROGRAM: the window on the first example, on a screen of its own.
 photograph='
     "$2" try --still layouts/coast-listener.json &
