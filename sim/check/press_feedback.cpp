@@ -3,6 +3,8 @@
 #include "sim/check/rule_list.hpp"
 #include "sim/check/wording.hpp"
 
+#include <string>
+
 namespace dialplate::rule {
 
 namespace {
@@ -10,6 +12,26 @@ namespace {
 constexpr RuleSource sources[] = {
     {"common practice, no source", Trust::practice},
 };
+
+/// A look that says nothing of the pressed state gets one: ink and fill exchanged, as lit keys mostly are.
+/// Nothing where that looks the same, or where its author has written a pressed state.
+std::vector<Change> exchanged(const Look& look, const Layout& layout) {
+    const std::string pointer = look.pointer + "/pressed";
+    if (layout.places.contains(pointer)) return {};
+    const std::size_t palettes = layout.palettes.empty() ? 1 : layout.palettes.size();
+    for (std::size_t palette = 0; palette < palettes; ++palette)
+        if (colour_in(layout, look.idle.ink, palette) == colour_in(layout, look.idle.fill, palette))
+            return {};
+    const auto member = [&](const char* name, PaintId paint) {
+        // A paint's name needs no escapes: it has no quotes, backslashes or control characters.
+        return std::string("\"") + name + "\": \"" +
+               layout.paints.at(static_cast<std::size_t>(paint)).name + "\"";
+    };
+    return {{.kind = Change::Kind::add,
+             .pointer = pointer,
+             .value = '{' + member("ink", look.idle.fill) + ", " + member("fill", look.idle.ink) +
+                      ", " + member("edge", look.idle.edge) + '}'}};
+}
 
 void find(const Subject& subject, std::vector<Finding>& found) {
     const Layout& layout = subject.layout;
@@ -33,6 +55,7 @@ void find(const Subject& subject, std::vector<Finding>& found) {
                             called(item) + " looks the same pressed and idle" +
                                 in_palette(layout, palette) + ": give look \"" + look.name +
                                 "\" another ink, fill or edge when pressed");
+                found.back().cure = exchanged(look, layout);
                 break;
             }
         }

@@ -31,13 +31,14 @@ int exit_status(std::span<const Report> reports);
 std::string report_lines(std::span<const Report> reports);
 
 /// {"findings": [{"file", "rule", "severity", "item", "line", "column", "measured", "required", "unit",
-/// "message", "source", "waived"}], "counts": {"error", "must", "should", "note", "waived"}}. Figures that
-/// a finding does not have are null.
+/// "message", "source", "waived", "cure"}], "counts": {"error", "must", "should", "note", "waived"}}. Figures
+/// that a finding does not have are null; "cure" is a JSON Patch (RFC 6902), empty where there is none.
 std::string report_json(std::span<const Report> reports);
 
 /// A log for code-scanning tools: OASIS SARIF 2.1.0, with all rules of the list and every finding as
 /// a result; a waived one is suppressed with its reason. Columns count characters (code points), for which
-/// the report's text is needed: without it, and in part files, only the line is given.
+/// the report's text is needed: without it, and in part files, only the line is given. Cures that replace
+/// values stand as fixes.
 std::string report_sarif(std::span<const Report> reports);
 
 }  // namespace dialplate

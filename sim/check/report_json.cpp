@@ -14,6 +14,30 @@ Json or_null(const std::optional<Number>& value) {
     return value ? Json(*value) : Json(nullptr);
 }
 
+const char* name_of(Change::Kind kind) {
+    switch (kind) {
+        case Change::Kind::add:
+            return "add";
+        case Change::Kind::remove:
+            return "remove";
+        case Change::Kind::replace:
+            break;
+    }
+    return "replace";
+}
+
+/// The changes that cure a finding, as a JSON Patch (RFC 6902).
+Json patch_of(const Finding& finding) {
+    Json patch = Json::array();
+    for (const Change& change : finding.cure) {
+        Json operation{{"op", name_of(change.kind)}, {"path", change.pointer}};
+        if (change.kind != Change::Kind::remove)
+            operation["value"] = Json::parse(change.value, nullptr, false);
+        patch.push_back(std::move(operation));
+    }
+    return patch;
+}
+
 }  // namespace
 
 std::string report_json(std::span<const Report> reports) {
@@ -31,7 +55,8 @@ std::string report_json(std::span<const Report> reports) {
                                 {"unit", finding.unit},
                                 {"message", finding.message},
                                 {"source", finding.source},
-                                {"waived", or_null(finding.waived)}});
+                                {"waived", or_null(finding.waived)},
+                                {"cure", patch_of(finding)}});
         }
     }
     const Counts counts = count(reports);

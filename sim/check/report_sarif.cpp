@@ -1,7 +1,9 @@
 // Findings as a SARIF log. Source of the member names: OASIS Standard "Static Analysis Results
 // Interchange Format (SARIF) Version 2.1.0".
 #include "sim/check/check.hpp"
+#include "sim/check/explanation.hpp"
 #include "sim/check/report.hpp"
+#include "sim/layout/amend.hpp"
 #include "sim/layout/source_text.hpp"
 
 #include <nlohmann/json.hpp>
@@ -9,6 +11,7 @@
 #include <algorithm>
 #include <optional>
 #include <string_view>
+#include <utility>
 
 namespace dialplate {
 
@@ -51,12 +54,13 @@ std::string as_uri(const std::string& file) {
 }
 
 Json rule_list() {
+    constexpr int help_width = 100;
     Json list = Json::array();
     for (const Rule& rule : rules()) {
-        list.push_back(
-            {{"id", rule.name},
-             {"shortDescription", {{"text", rule.sentence}}},
-             {"help", {{"text", std::string("Source: ") + rule.sources.front().text + "."}}}});
+        list.push_back({{"id", rule.name},
+                        {"shortDescription", {{"text", rule.sentence}}},
+                        {"fullDescription", {{"text", rule.computed}}},
+                        {"help", {{"text", explained(rule, nullptr, help_width)}}}});
     }
     return list;
 }
@@ -101,6 +105,38 @@ Json location_of(const Report& report, const Finding& finding) {
     return location;
 }
 
+/// A part of the text, which `value` points into, as a region with both its ends.
+Json region_of(std::string_view text, std::string_view value) {
+    const auto at = [&](const char* end) {
+        const std::string_view before = text.substr(0, static_cast<std::size_t>(end - text.data()));
+        const std::size_t feed = before.rfind('\n');
+        const auto line = std::count(before.begin(), before.end(), '\n') + 1;
+        const std::size_t begin = feed == std::string_view::npos ? 0 : feed + 1;
+        return std::pair{line, characters(before.substr(begin)) + 1};
+    };
+    const auto [start_line, start_column] = at(value.data());
+    const auto [end_line, end_column] = at(value.data() + value.size());
+    return {{"startLine", start_line},
+            {"startColumn", start_column},
+            {"endLine", end_line},
+            {"endColumn", end_column}};  // 3.30.8: one past the last character
+}
+
+/// What cures a finding, as replacements of text; null unless all of it replaces values that are there.
+Json fixes_of(const Report& report, const Finding& finding) {
+    Json replacements = Json::array();
+    for (const Change& change : finding.cure) {
+        const auto written = written_at(report.text, change.pointer);
+        if (change.kind != Change::Kind::replace || !written) return nullptr;
+        replacements.push_back({{"deletedRegion", region_of(report.text, *written)},
+                                {"insertedContent", {{"text", change.value}}}});
+    }
+    if (replacements.empty()) return nullptr;
+    const Json file{{"artifactLocation", {{"uri", as_uri(report.file)}}},
+                    {"replacements", std::move(replacements)}};
+    return Json::array({{{"artifactChanges", Json::array({file})}}});
+}
+
 Json result_of(const Report& report, const Finding& finding) {
     Json result{{"ruleId", finding.rule}};
     if (const auto index = index_of(finding.rule)) result["ruleIndex"] = *index;
@@ -111,6 +147,8 @@ Json result_of(const Report& report, const Finding& finding) {
         result["suppressions"] =
             Json::array({{{"kind", "inSource"}, {"justification", *finding.waived}}});
     }
+    if (Json fixes = fixes_of(report, finding); !fixes.is_null())
+        result["fixes"] = std::move(fixes);
     Json properties{{"severity", name_of(finding.severity)}, {"source", finding.source}};
     if (finding.measured) properties["measured"] = *finding.measured;
     if (finding.required) properties["required"] = *finding.required;

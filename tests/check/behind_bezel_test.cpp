@@ -48,6 +48,32 @@ TEST(BehindBezel, TellsAnItemOfWhichOneRowOrColumnIsHidden) {
     }
 }
 
+TEST(BehindBezel, ProposesToMoveAnItemJustAsFarAsIsNeeded) {
+    struct Row {
+        Box box;
+        const char* cure;
+        const char* words;
+    };
+    const Row rows[] = {
+        {{1, 50, 60, 60}, "[2, 50]", "move it 1 px to the right"},
+        {{0, 0, 60, 60}, "[2, 2]", "move it 2 px to the right and 2 px down"},
+        {{260, 180, 60, 60}, "[258, 178]", "move it 2 px to the left and 2 px up"},
+        {{0, 50, 320, 60}, "", "make it smaller"},
+    };
+    for (const Row& row : rows) {
+        SCOPED_TRACE(row.words);
+        const Finding finding = sample::only(behind_panel(row.box).found("behind-bezel"));
+        EXPECT_THAT(finding.message, ::testing::EndsWith(row.words));
+        if (*row.cure == '\0') {
+            EXPECT_TRUE(finding.cure.empty());
+            continue;
+        }
+        ASSERT_EQ(finding.cure.size(), 1u);
+        EXPECT_EQ(finding.cure[0].pointer, "/pages/0/items/0/at");
+        EXPECT_EQ(finding.cure[0].value, row.cure);
+    }
+}
+
 TEST(BehindBezel, CountsAPixelThatIsHiddenInPart) {
     sample::Sample s = behind_panel({.x = 2, .y = 50, .width = 60, .height = 60});
     s.layout.opening->left = Millimetres{0.37};

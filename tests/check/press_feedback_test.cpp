@@ -34,4 +34,22 @@ TEST(PressFeedback, DoesNotCountAnEdgeThatIsNotThere) {
     EXPECT_EQ(s.found("press-feedback").size(), 1u);
 }
 
+TEST(PressFeedback, ProposesInkAndFillExchangedWhereNothingIsWritten) {
+    sample::Sample s;
+    Look& look = s.layout.looks[0];
+    look.pointer = "/looks/plain";
+    look.pressed = look.idle;
+    s.add_key({.x = 100, .y = 100, .width = 60, .height = 60});
+    const Finding finding = sample::only(s.found("press-feedback"));
+    ASSERT_EQ(finding.cure.size(), 1u);
+    EXPECT_EQ(finding.cure[0].pointer, "/looks/plain/pressed");
+    EXPECT_EQ(finding.cure[0].value, R"({"ink": "white", "fill": "black", "edge": "white"})");
+
+    s.layout.places["/looks/plain/pressed"] = {.line = 3, .column = 5};
+    EXPECT_TRUE(sample::only(s.found("press-feedback")).cure.empty()) << "the author's own";
+    s.layout.places.clear();
+    look.idle.ink = look.pressed.ink = look.idle.fill;
+    EXPECT_TRUE(sample::only(s.found("press-feedback")).cure.empty()) << "it would look the same";
+}
+
 }  // namespace dialplate

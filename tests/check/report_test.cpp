@@ -160,4 +160,33 @@ TEST(Report, CountsSarifColumnsInCharacters) {
     EXPECT_FALSE(region_of(text, finding).contains("startColumn")) << "another file's column";
 }
 
+TEST(Report, HandsCuresOnAsPatchAndAsFix) {
+    Finding finding = small_key();
+    finding.pointer = "/items/0";
+    finding.cure = {{.kind = Change::Kind::replace, .pointer = "/items/0/at", .value = "[4, 2]"}};
+    const std::string text = "{\"items\": [\n  {\"n\": \"\xC3\xA9\", \"at\": [4,  0]}]}";
+    const Report reports[] = {{"dial.json", {finding, dead_key()}, text}};
+    const Json patch = Json::parse(report_json(reports))["findings"][0]["cure"];
+    EXPECT_EQ(patch, Json::parse(R"([{"op": "replace", "path": "/items/0/at", "value": [4, 2]}])"));
+    EXPECT_EQ(Json::parse(text).patch(patch)["items"][0]["at"], Json::parse("[4, 2]"));
+    EXPECT_EQ(Json::parse(report_json(reports))["findings"][1]["cure"], Json::array());
+
+    const Json results = Json::parse(report_sarif(reports))["runs"][0]["results"];
+    const Json replacement = results[0]["fixes"][0]["artifactChanges"][0]["replacements"][0];
+    EXPECT_EQ(replacement["insertedContent"]["text"], "[4, 2]");
+    // Line 2: two blanks, {"n": "é", "at": takes up to column 19; [4,  0] is 7 characters long.
+    EXPECT_EQ(replacement["deletedRegion"],
+              Json::parse(R"({"startLine": 2, "startColumn": 20, "endLine": 2, "endColumn": 27})"));
+    EXPECT_FALSE(results[1].contains("fixes"));
+}
+
+TEST(Report, MakesNoFixOfACureThatTakesSomethingOut) {
+    Finding finding = small_key();
+    finding.cure = {{.kind = Change::Kind::remove, .pointer = "/a"}};
+    const Report reports[] = {{"dial.json", {finding}, R"({"a": 1, "b": 2})"}};
+    EXPECT_FALSE(Json::parse(report_sarif(reports))["runs"][0]["results"][0].contains("fixes"));
+    EXPECT_EQ(Json::parse(report_json(reports))["findings"][0]["cure"],
+              Json::parse(R"([{"op": "remove", "path": "/a"}])"));
+}
+
 }  // namespace dialplate

@@ -49,4 +49,38 @@ TEST(TouchSize, TakesARepeatingKeyForASeriesOfTaps) {
     EXPECT_EQ(sample::only(s.found("touch-size")).required, 9.6);
 }
 
+TEST(TouchSize, ProposesALargerKeyAboutItsMiddleWhereThereIsRoom) {
+    struct Row {
+        Box box;
+        const char* at;
+        const char* size;
+        const char* why;
+    };
+    const Row rows[] = {
+        {{100, 100, 50, 40},
+         "[99, 94]",
+         "[52, 52]",
+         "2 columns and 12 rows more, half on each side"},
+        {{0, 100, 40, 60}, "[0, 100]", "[52, 60]", "pushed back onto the glass"},
+        {{280, 200, 40, 40}, "[268, 188]", "[52, 52]", "the same at the lower right"},
+        {{100, 140, 50, 40}, "", "", "the legend below is in the way"},
+    };
+    for (const Row& row : rows) {
+        SCOPED_TRACE(row.why);
+        sample::Sample s;
+        s.add_legend({.x = 90, .y = 182, .width = 80, .height = 20}, s.white, s.black);
+        s.add_key(row.box);
+        const Finding finding = sample::only(s.found("touch-size"));
+        if (*row.at == '\0') {
+            EXPECT_TRUE(finding.cure.empty());
+            continue;
+        }
+        ASSERT_EQ(finding.cure.size(), 2u);
+        EXPECT_EQ(finding.cure[0].pointer, "/pages/0/items/1/at");
+        EXPECT_EQ(finding.cure[0].value, row.at);
+        EXPECT_EQ(finding.cure[1].pointer, "/pages/0/items/1/size");
+        EXPECT_EQ(finding.cure[1].value, row.size);
+    }
+}
+
 }  // namespace dialplate
