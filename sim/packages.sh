@@ -2,7 +2,7 @@
 # POSIX sh.
 
 # To build and run.
-packages_to_build='g++ cmake ninja-build pkg-config libsdl2-dev libsdl2-ttf-dev libpng-dev
+packages_to_build='g++ cmake ninja-build pkg-config libsdl2-dev libsdl2-ttf-dev libimgui-dev libpng-dev
 libfreetype-dev nlohmann-json3-dev libcli11-dev libgtest-dev libgmock-dev libbenchmark-dev
 fonts-dejavu-core'
 

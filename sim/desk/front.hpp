@@ -12,9 +12,10 @@
 
 namespace dialplate {
 
-/// The window's two faces.
+/// The window's faces.
 struct Faces {
     Typeface small;  ///< 9 rows.
+    Typeface words;  ///< 13 rows.
     Typeface large;  ///< 14 rows.
 };
 

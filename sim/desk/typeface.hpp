@@ -23,6 +23,10 @@ public:
     /// Screen pixels a face pixel, 1 or more.
     void enlarge(int times) { enlarged_ = times; }
 
+    [[nodiscard]] int enlarged() const { return enlarged_; }
+    /// By code point, not enlarged.
+    [[nodiscard]] const std::map<char32_t, Bitmap>& letters() const { return letters_; }
+
     [[nodiscard]] int height() const { return height_ * enlarged_; }
     [[nodiscard]] int ascent() const { return ascent_ * enlarged_; }
     /// Columns that a line takes, without the blank after its last letter.

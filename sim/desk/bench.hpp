@@ -1,0 +1,92 @@
+// What lies on the bench and what the person at it has in hand: all that the window's parts show and change.
+// The parts change it only between two pictures; what they want done to the document they ask for.
+#pragma once
+
+#include "sim/check/check.hpp"
+#include "sim/desk/journal.hpp"
+#include "sim/desk/keys.hpp"
+#include "sim/desk/plan.hpp"
+#include "sim/desk/workpiece.hpp"
+#include "sim/edit/schema.hpp"
+#include "sim/edit/session.hpp"
+
+#include <cstdint>
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace dialplate {
+
+/// The three ways to be in the window.
+enum class Mode { operate, arrange, look };
+[[nodiscard]] const char* name_of(Mode mode);
+
+/// A change that a part of the window asks for.
+struct Wanted {
+    std::vector<Change> changes;
+    std::string name;    ///< "move dial"
+    std::string stroke;  ///< See Session::change.
+    std::optional<Chosen> choose;
+};
+
+/// A sentence for the person, until something else happens.
+struct Notice {
+    std::string words;
+    bool bad = false;
+};
+
+/// Fingertip that the mouse stands for.
+struct Finger {
+    double millimetres = 10.0;  ///< Diameter of the pad.
+    bool scattered = false;     ///< Lands where a finger would, not where the mouse points.
+};
+
+/// What is remembered from one evening to the next.
+struct Habits {
+    bool side_open = true;
+    std::map<std::string, bool> sections;  ///< Open or closed, by title.
+    int grid = 4;                          ///< Pixels that new places catch on; 0: none.
+    Finger finger;
+    bool bus_speed = false;  ///< Pictures build up as fast as the bus sends them.
+    bool show_windows = false;
+    std::map<std::string, double> pixels_per_mm;  ///< By monitor, measured with a bank card.
+};
+
+/// Two versions of the file at once: the session's and the one that somebody else saved.
+struct Quarrel {
+    std::string theirs;
+    bool showing_theirs = false;
+};
+
+struct Bench {
+    Workpiece& piece;
+    Session& session;
+    const Schema* schema = nullptr;  ///< Null: not found; members then have no descriptions.
+    Mode mode = Mode::operate;
+    Plan plan;
+    Habits habits;
+    Journal journal;
+    std::optional<Ledger> ledger_saved;  ///< Of the text on disk, to tell differences from.
+    std::optional<Quarrel> quarrel;
+    std::optional<std::string> rescued;  ///< Unsaved text of an earlier run, offered.
+    std::optional<Notice> notice;
+    std::optional<std::size_t> finding;  ///< Opened in the list.
+    std::string lit;                     ///< Pointer of the item that a finding lights up.
+    bool help = false;
+    bool leaving = false;  ///< Asked whether to save before it closes.
+    std::uint64_t now_ms = 0;
+
+    // Asked for by the parts, done by the desk.
+    std::vector<Ordered> orders;
+    std::vector<Wanted> wanted;
+
+    /// Whether what is shown is the session's document, so that its items can be taken hold of.
+    [[nodiscard]] bool true_to_text() const;
+    void order(Order what, int by = 0) { orders.push_back({what, by}); }
+    void want(std::vector<Change> changes, std::string name, std::string stroke = {}) {
+        wanted.push_back({std::move(changes), std::move(name), std::move(stroke), std::nullopt});
+    }
+};
+
+}  // namespace dialplate

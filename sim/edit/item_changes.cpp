@@ -1,0 +1,298 @@
+#include "sim/edit/item_changes.hpp"
+
+#include "sim/layout/amend.hpp"
+#include "sim/layout/colour.hpp"
+
+#include <nlohmann/json.hpp>
+
+#include <algorithm>
+#include <charconv>
+#include <cstdlib>
+#include <functional>
+#include <iterator>
+#include <set>
+
+namespace dialplate {
+namespace {
+
+std::string as_json(const std::string& text) {
+    return nlohmann::json(text).dump();
+}
+
+/// Every name that an item has, written or made up.
+std::set<std::string> item_names(const Layout& layout) {
+    std::set<std::string> names;
+    for (const Page& page : layout.pages)
+        for (const Item& item : page.items)
+            names.insert(item.name);
+    return names;
+}
+
+/// "key 3" becomes "key 4", or the first number that is free.
+std::string free_name(std::string name, std::set<std::string>& taken) {
+    const std::size_t last = name.find_last_not_of("0123456789");
+    if (last != std::string::npos && last + 1 < name.size() && name[last] == ' ') name.resize(last);
+    name = name.substr(0, 34);  // a name has 40 characters at most
+    for (int number = 2;; ++number) {
+        std::string tried = name + " " + std::to_string(number);
+        if (taken.insert(tried).second) return tried;
+    }
+}
+
+/// Pointers from the last in the document to the first, so that removing one leaves the others' right.
+std::vector<std::string> last_first(const Layout& layout, std::span<const std::string> pointers) {
+    std::vector<std::string> order;
+    for (const std::string& pointer : pointers)
+        if (item_at(layout, pointer)) order.push_back(pointer);
+    std::sort(order.begin(), order.end(), [&](const std::string& a, const std::string& b) {
+        const ItemPlace pa = *item_at(layout, a), pb = *item_at(layout, b);
+        return pa.page != pb.page ? pa.page > pb.page : pa.item > pb.item;
+    });
+    return order;
+}
+
+void set_number(std::vector<Change>& changes, const std::string& pointer, int was, int is) {
+    if (was != is) changes.push_back({Change::Kind::replace, pointer, std::to_string(is)});
+}
+
+/// The paint that stands out most from a ground.
+std::string paint_on(const Layout& layout, PaintId ground) {
+    const auto brightness = [&](const Paint& paint) {
+        const std::uint32_t rgb = expand_rgb565(paint.rgb565);
+        return static_cast<int>(3 * ((rgb >> 16) & 255u) + 6 * ((rgb >> 8) & 255u) + (rgb & 255u));
+    };
+    const int under = brightness(layout.paints[static_cast<std::size_t>(ground)]);
+    const auto farthest =
+        std::max_element(layout.paints.begin(), layout.paints.end(), [&](auto& a, auto& b) {
+            return std::abs(brightness(a) - under) < std::abs(brightness(b) - under);
+        });
+    return farthest->name;
+}
+
+using Fits = std::function<bool(const Value&)>;
+
+std::optional<std::string> value_that(const Layout& layout, const Fits& fits) {
+    // The frequency or the signal first, if they will do: they are what a receiver shows.
+    for (const bool with_role : {true, false})
+        for (const Value& value : layout.values)
+            if (fits(value) && (!with_role || value.role != Role::none)) return value.name;
+    return std::nullopt;
+}
+
+}  // namespace
+
+const char* name_of(ItemKind kind) {
+    constexpr const char* names[] = {
+        "readout", "key", "legend", "lamp", "meter", "scale", "picture", "frame"};
+    return names[static_cast<std::size_t>(kind)];
+}
+
+std::optional<ItemPlace> item_at(const Layout& layout, const std::string& pointer) {
+    ItemPlace place;
+    const auto number = [&](const std::string& before, std::size_t& at, int& into) {
+        if (pointer.compare(at, before.size(), before) != 0) return false;
+        const char* begin = pointer.data() + at + before.size();
+        const auto [end, fault] = std::from_chars(begin, pointer.data() + pointer.size(), into);
+        at = static_cast<std::size_t>(end - pointer.data());
+        return fault == std::errc{} && into >= 0;
+    };
+    std::size_t at = 0;
+    if (!number("/pages/", at, place.page) || !number("/items/", at, place.item) ||
+        (at < pointer.size() && pointer[at] != '/'))
+        return std::nullopt;
+    if (static_cast<std::size_t>(place.page) >= layout.pages.size() ||
+        static_cast<std::size_t>(place.item) >=
+            layout.pages[static_cast<std::size_t>(place.page)].items.size())
+        return std::nullopt;
+    return place;
+}
+
+std::string item_pointer(const ItemPlace& place) {
+    return "/pages/" + std::to_string(place.page) + "/items/" + std::to_string(place.item);
+}
+
+std::vector<Change> placed(const Item& item, const Box& box) {
+    std::vector<Change> changes;
+    set_number(changes, item.pointer + "/at/0", item.box.x, box.x);
+    set_number(changes, item.pointer + "/at/1", item.box.y, box.y);
+    if (item.kind == ItemKind::picture) return changes;
+    set_number(changes, item.pointer + "/size/0", item.box.width, box.width);
+    set_number(changes, item.pointer + "/size/1", item.box.height, box.height);
+    return changes;
+}
+
+Additions duplicated(std::string_view document,
+                     const Layout& layout,
+                     std::span<const std::string> pointers,
+                     const Shift& by) {
+    Additions made;
+    std::set<std::string> taken = item_names(layout);
+    std::vector<std::string> order = last_first(layout, pointers);
+    std::reverse(order.begin(), order.end());
+    std::vector<std::size_t> lengths;
+    for (const Page& page : layout.pages)
+        lengths.push_back(page.items.size());
+    for (const std::string& pointer : order) {
+        const ItemPlace place = *item_at(layout, pointer);
+        const Page& page = layout.pages[static_cast<std::size_t>(place.page)];
+        const Item& item = page.items[static_cast<std::size_t>(place.item)];
+        const std::optional<std::string_view> written = written_at(document, pointer);
+        if (!written) continue;
+        const std::string list = "/pages/" + std::to_string(place.page) + "/items";
+        std::size_t& length = lengths[static_cast<std::size_t>(place.page)];
+        const std::string copy = list + "/" + std::to_string(length++);
+        made.changes.push_back({Change::Kind::add, list + "/-", std::string(*written)});
+        const bool named = written_at(document, pointer + "/name").has_value();
+        made.changes.push_back({named ? Change::Kind::replace : Change::Kind::add,
+                                copy + "/name",
+                                as_json(free_name(item.name, taken))});
+        const Box box =
+            kept_on({0, 0, layout.glass_width(), layout.glass_height()}, moved(item.box, by));
+        set_number(made.changes, copy + "/at/0", item.box.x, box.x);
+        set_number(made.changes, copy + "/at/1", item.box.y, box.y);
+        made.pointers.push_back(copy);
+    }
+    return made;
+}
+
+std::vector<Change> deleted(std::span<const std::string> pointers) {
+    // Within one list a later item has the longer or greater pointer.
+    std::vector<std::string> order(pointers.begin(), pointers.end());
+    std::sort(order.begin(), order.end(), [](const std::string& a, const std::string& b) {
+        return a.size() != b.size() ? a.size() > b.size() : a > b;
+    });
+    std::vector<Change> changes;
+    for (std::string& pointer : order)
+        changes.push_back({Change::Kind::remove, std::move(pointer), {}});
+    return changes;
+}
+
+Additions raised(std::string_view document,
+                 const Layout& layout,
+                 std::span<const std::string> pointers) {
+    Additions made;
+    const std::vector<std::string> order = last_first(layout, pointers);
+    for (const std::string& pointer : order)
+        made.changes.push_back({Change::Kind::remove, pointer, {}});
+    for (auto pointer = order.rbegin(); pointer != order.rend(); ++pointer) {
+        const ItemPlace place = *item_at(layout, *pointer);
+        const std::optional<std::string_view> written = written_at(document, *pointer);
+        if (!written) continue;
+        made.changes.push_back({Change::Kind::add,
+                                "/pages/" + std::to_string(place.page) + "/items/-",
+                                std::string(*written)});
+    }
+    // They stand at the end of their lists now, in their old order.
+    std::vector<int> behind(layout.pages.size(), 0);
+    for (const std::string& pointer : order) {
+        const ItemPlace place = *item_at(layout, pointer);
+        const std::size_t page = static_cast<std::size_t>(place.page);
+        const int last = static_cast<int>(layout.pages[page].items.size()) - 1;
+        made.pointers.insert(made.pointers.begin(),
+                             item_pointer({place.page, last - behind[page]++}));
+    }
+    return made;
+}
+
+NewItem new_item(const Layout& layout, int page, ItemKind kind, int x, int y) {
+    NewItem made;
+    const Page& on = layout.pages[static_cast<std::size_t>(page)];
+    const std::string ink = as_json(paint_on(layout, on.ground));
+    const std::string ground = as_json(layout.paints[static_cast<std::size_t>(on.ground)].name);
+    Box box{x, y, 60, 24};
+    std::string members;
+    bool needs_face = false;
+    std::optional<std::string> value;
+
+    const auto need_value = [&](const Fits& fits, const char* what) {
+        value = value_that(layout, fits);
+        if (!value) made.obstacle = std::string("the layout has no ") + what;
+    };
+    switch (kind) {
+        case ItemKind::readout:
+            need_value([](auto& v) { return v.type == ValueType::number; },
+                       "number that a readout could show");
+            needs_face = true;
+            box.width = 120;
+            members = ", \"ink\": " + ink;
+            break;
+        case ItemKind::key:
+            needs_face = true;
+            if (layout.looks.empty()) made.obstacle = "the layout has no look for keys";
+            box.height = 40;
+            members = ", \"text\": \"KEY\"";
+            if (!layout.looks.empty()) members += ", \"look\": " + as_json(layout.looks[0].name);
+            break;
+        case ItemKind::legend:
+            needs_face = true;
+            members = ", \"text\": \"Legend\", \"ink\": " + ink;
+            break;
+        case ItemKind::lamp:
+            need_value(
+                [](auto& v) { return v.type == ValueType::choice || v.type == ValueType::flag; },
+                "choice or flag that a lamp could show");
+            needs_face = true;
+            members = ", \"lit\": {\"ink\": " + ground + ", \"fill\": " + ink + "}";
+            // A flag has no words of its own.
+            if (value)
+                for (const Value& known : layout.values)
+                    if (known.name == *value && known.type == ValueType::flag)
+                        members += ", \"text\": \"ON\", \"unlit\": {\"ink\": " + ink +
+                                   ", \"fill\": " + ground + "}";
+            break;
+        case ItemKind::meter:
+            need_value([](auto& v) { return v.type == ValueType::level; },
+                       "level that a meter could show");
+            box.width = 120;
+            members = ", \"ink\": " + ink;
+            break;
+        case ItemKind::scale:
+            need_value([](auto& v) { return v.type == ValueType::number && v.max - v.min >= 100; },
+                       "number that a scale could show");
+            needs_face = true;
+            box.width = 120;
+            box.height = 30;
+            members =
+                ", \"per_pixel\": 100, \"minor\": 1000, \"major\": 10000, \"divide\": 1000"
+                ", \"ink\": " +
+                ink;
+            break;
+        case ItemKind::picture:
+            made.obstacle = "a picture is as large as its file: drop a PNG file on the glass";
+            break;
+        case ItemKind::frame:
+            box.height = 40;
+            members = ", \"ink\": " + ink;
+            break;
+    }
+    std::string face;
+    if (needs_face) {
+        // The smallest raster face: the others are for digits.
+        const Face* smallest = nullptr;
+        for (const Face& known : layout.faces)
+            if (known.kind == FaceKind::raster &&
+                (smallest == nullptr ||
+                 known.size * known.scale < smallest->size * smallest->scale))
+                smallest = &known;
+        if (smallest == nullptr && made.obstacle.empty())
+            made.obstacle = "the layout has no face: drop a font file on the window";
+        if (smallest != nullptr) face = ", \"face\": " + as_json(smallest->name);
+    }
+    if (!made.obstacle.empty()) return made;
+
+    std::set<std::string> taken = item_names(layout);
+    const std::string name = free_name(std::string("new ") + name_of(kind), taken);
+    box = kept_on({0, 0, layout.glass_width(), layout.glass_height()}, box);
+    std::string text = std::string("{\"kind\": \"") + name_of(kind) +
+                       "\", \"name\": " + as_json(name) + ", \"at\": [" + std::to_string(box.x) +
+                       ", " + std::to_string(box.y) + "], \"size\": [" + std::to_string(box.width) +
+                       ", " + std::to_string(box.height) + "]";
+    if (value) text += ", \"value\": " + as_json(*value);
+    text += face + members + "}";
+    const std::string list = "/pages/" + std::to_string(page) + "/items";
+    made.additions.changes.push_back({Change::Kind::add, list + "/-", std::move(text)});
+    made.additions.pointers.push_back(list + "/" + std::to_string(on.items.size()));
+    return made;
+}
+
+}  // namespace dialplate
