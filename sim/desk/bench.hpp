@@ -6,6 +6,7 @@
 #include "sim/desk/journal.hpp"
 #include "sim/desk/keys.hpp"
 #include "sim/desk/plan.hpp"
+#include "sim/desk/weighing.hpp"
 #include "sim/desk/workpiece.hpp"
 #include "sim/edit/schema.hpp"
 #include "sim/edit/session.hpp"
@@ -42,11 +43,22 @@ struct Finger {
     bool scattered = false;     ///< Lands where a finger would, not where the mouse points.
 };
 
+/// What the hand at the mouse is doing, for drawing.
+struct Hand {
+    std::optional<int> line_x,
+        line_y;                ///< Lines that the moving items have caught on, in glass pixels.
+    std::optional<Area> band;  ///< Drawn from bare ground around items.
+    std::optional<GlassPixel> finger;  ///< Where the finger is on the glass.
+    std::vector<Box> sent;             ///< Windows that are outlined now.
+};
+
 /// What is remembered from one evening to the next.
 struct Habits {
     bool side_open = true;
-    std::map<std::string, bool> sections;  ///< Open or closed, by title.
-    int grid = 4;                          ///< Pixels that new places catch on; 0: none.
+    /// Open or closed, by title.
+    std::map<std::string, bool> sections{
+        {"FLASH", false}, {"RAM", false}, {"TIME", false}, {"LAYOUT", false}};
+    int grid = 4;  ///< Pixels that new places catch on; 0: none.
     Finger finger;
     bool bus_speed = false;  ///< Pictures build up as fast as the bus sends them.
     bool show_windows = false;
@@ -60,33 +72,43 @@ struct Quarrel {
 };
 
 struct Bench {
+    Bench(Workpiece& on_it, Session& work) : piece(on_it), session(work) {}
+
     Workpiece& piece;
     Session& session;
-    const Schema* schema = nullptr;  ///< Null: not found; members then have no descriptions.
+    std::optional<Schema> schema{};  ///< Absent: not found; then members cannot be changed here.
+    Weighing weighing{};
     Mode mode = Mode::operate;
-    Plan plan;
-    Habits habits;
-    Journal journal;
-    std::optional<Ledger> ledger_saved;  ///< Of the text on disk, to tell differences from.
-    std::optional<Quarrel> quarrel;
-    std::optional<std::string> rescued;  ///< Unsaved text of an earlier run, offered.
-    std::optional<Notice> notice;
-    std::optional<std::size_t> finding;  ///< Opened in the list.
-    std::string lit;                     ///< Pointer of the item that a finding lights up.
+    Plan plan{};
+    Habits habits{};
+    Journal journal{};
+    std::optional<Ledger> ledger_saved{};  ///< Of the text on disk, to tell differences from.
+    std::optional<Quarrel> quarrel{};
+    std::optional<std::string> rescued{};  ///< Unsaved text of an earlier run, offered.
+    std::optional<Notice> notice{};
+    std::optional<std::size_t> finding{};  ///< Opened in the list.
+    std::string lit{};                     ///< Pointer of the item that a finding lights up.
+    Hand hand{};
     bool help = false;
     bool leaving = false;  ///< Asked whether to save before it closes.
     std::uint64_t now_ms = 0;
 
     // Asked for by the parts, done by the desk.
-    std::vector<Ordered> orders;
-    std::vector<Wanted> wanted;
+    std::vector<Ordered> orders{};
+    std::vector<Wanted> wanted{};
 
+    /// The session's text as a tree, or null while it is no JSON.
+    [[nodiscard]] const Node* document();
     /// Whether what is shown is the session's document, so that its items can be taken hold of.
     [[nodiscard]] bool true_to_text() const;
     void order(Order what, int by = 0) { orders.push_back({what, by}); }
     void want(std::vector<Change> changes, std::string name, std::string stroke = {}) {
         wanted.push_back({std::move(changes), std::move(name), std::move(stroke), std::nullopt});
     }
+
+private:
+    std::optional<Node> document_{};
+    std::optional<std::size_t> document_revision_{};
 };
 
 }  // namespace dialplate

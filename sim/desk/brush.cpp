@@ -1,10 +1,10 @@
 #include "sim/desk/brush.hpp"
 
 #include <SDL.h>
-#include <imgui.h>
 
 #include <algorithm>
 #include <cstring>
+#include <imgui.h>
 
 namespace dialplate {
 namespace {
@@ -25,17 +25,14 @@ void mix_in(std::uint64_t& number, const void* bytes, std::size_t size) {
 
 }  // namespace
 
-std::uint64_t fingerprint(const ImDrawData& data) {
+std::uint64_t fingerprint(const ImDrawList& list) {
     std::uint64_t number = 1;
-    for (int l = 0; l < data.CmdListsCount; ++l) {
-        const ImDrawList& list = *data.CmdLists[l];
-        mix_in(number,
-               list.VtxBuffer.Data,
-               static_cast<std::size_t>(list.VtxBuffer.Size) * sizeof(ImDrawVert));
-        for (const ImDrawCmd& command : list.CmdBuffer) {
-            mix_in(number, &command.ClipRect, sizeof command.ClipRect);
-            mix_in(number, &command.ElemCount, sizeof command.ElemCount);
-        }
+    mix_in(number,
+           list.VtxBuffer.Data,
+           static_cast<std::size_t>(list.VtxBuffer.Size) * sizeof(ImDrawVert));
+    for (const ImDrawCmd& command : list.CmdBuffer) {
+        mix_in(number, &command.ClipRect, sizeof command.ClipRect);
+        mix_in(number, &command.ElemCount, sizeof command.ElemCount);
     }
     return number;
 }
@@ -65,7 +62,7 @@ std::string Brush::hold(Canvas& canvas) {
     return {};
 }
 
-void Brush::draw(const ImDrawData& data) {
+void Brush::draw(const ImDrawData& data, const Area& part) {
     SDL_Renderer* renderer = renderer_.get();
     for (int l = 0; l < data.CmdListsCount; ++l) {
         const ImDrawList& list = *data.CmdLists[l];
@@ -74,7 +71,8 @@ void Brush::draw(const ImDrawData& data) {
                           static_cast<int>(command.ClipRect.y - data.DisplayPos.y),
                           static_cast<int>(command.ClipRect.z - command.ClipRect.x),
                           static_cast<int>(command.ClipRect.w - command.ClipRect.y)};
-            const SDL_Rect all{0, 0, surface_->w, surface_->h};
+            const Area seen = common_part(part, {0, 0, surface_->w, surface_->h});
+            const SDL_Rect all{seen.x, seen.y, seen.width, seen.height};
             if (SDL_IntersectRect(&clip, &all, &clip) == SDL_FALSE) continue;
             SDL_RenderSetClipRect(renderer, &clip);
             const ImDrawVert* corners = list.VtxBuffer.Data + command.VtxOffset;

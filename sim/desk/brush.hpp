@@ -11,6 +11,7 @@
 #include <string>
 
 struct ImDrawData;
+struct ImDrawList;
 
 namespace dialplate {
 
@@ -19,7 +20,8 @@ public:
     /// Begins to draw on a canvas, which must outlive the next call. The atlas of faces must have been built.
     /// @return An empty reason, or why it cannot.
     std::string hold(Canvas& canvas);
-    void draw(const ImDrawData& data);
+    /// As far as it lies in `part`.
+    void draw(const ImDrawData& data, const Area& part);
 
 private:
     struct Gone {
@@ -33,7 +35,7 @@ private:
     std::unique_ptr<SDL_Texture, Gone> atlas_;
 };
 
-/// A number that two pictures share only if they look the same: of all corners, colours and clips.
-std::uint64_t fingerprint(const ImDrawData& data);
+/// A number that two lists share only if they look the same: of all corners, colours and clips.
+std::uint64_t fingerprint(const ImDrawList& list);
 
 }  // namespace dialplate

@@ -33,6 +33,7 @@ Area grown(const Area& area, int by);
 /// A circle: centre on the pixel grid's lines (a whole number is a pixel's left or top edge).
 struct Circle {
     double x = 0.0, y = 0.0, radius = 0.0;
+    friend constexpr bool operator==(const Circle&, const Circle&) = default;
 };
 
 class Canvas {

@@ -1,10 +1,6 @@
 #include "sim/desk/keys.hpp"
 
-#include "sim/desk/tints.hpp"
-
 #include <SDL_keycode.h>
-
-#include <algorithm>
 
 namespace dialplate {
 namespace {
@@ -18,11 +14,7 @@ struct Binding {
     Ordered ordered;
 };
 
-constexpr Binding bindings[] = {
-    {SDLK_UP, no, no, {Order::tune, 1}},       {SDLK_RIGHT, no, no, {Order::tune, 1}},
-    {SDLK_DOWN, no, no, {Order::tune, -1}},    {SDLK_LEFT, no, no, {Order::tune, -1}},
-    {SDLK_UP, yes, no, {Order::tune, 10}},     {SDLK_RIGHT, yes, no, {Order::tune, 10}},
-    {SDLK_DOWN, yes, no, {Order::tune, -10}},  {SDLK_LEFT, yes, no, {Order::tune, -10}},
+constexpr Binding always[] = {
     {SDLK_PAGEUP, any, no, {Order::tune, 10}}, {SDLK_PAGEDOWN, any, no, {Order::tune, -10}},
     {SDLK_TAB, no, no, {Order::page, 1}},      {SDLK_TAB, yes, no, {Order::page, -1}},
     {SDLK_p, any, no, {Order::palette, 1}},    {SDLK_PLUS, any, no, {Order::zoom, 1}},
@@ -32,34 +24,47 @@ constexpr Binding bindings[] = {
     {SDLK_f, no, no, {Order::finding, 1}},     {SDLK_f, yes, no, {Order::finding, -1}},
     {SDLK_F1, any, any, {Order::keys, 0}},     {SDLK_h, any, no, {Order::keys, 0}},
     {SDLK_ESCAPE, any, any, {Order::hide, 0}}, {SDLK_q, any, yes, {Order::quit, 0}},
-    {SDLK_w, any, yes, {Order::quit, 0}},
+    {SDLK_w, any, yes, {Order::quit, 0}},      {SDLK_F2, any, no, {Order::mode, 0}},
+    {SDLK_F3, any, no, {Order::mode, 1}},      {SDLK_F4, any, no, {Order::mode, 2}},
+    {SDLK_F6, any, no, {Order::into_side, 0}}, {SDLK_F9, any, no, {Order::side, 0}},
+    {SDLK_t, any, no, {Order::true_size, 0}},  {SDLK_s, no, yes, {Order::save, 0}},
+    {SDLK_z, no, yes, {Order::undo, 0}},       {SDLK_z, yes, yes, {Order::redo, 0}},
+    {SDLK_y, any, yes, {Order::redo, 0}},      {SDLK_r, any, no, {Order::redraw, 0}},
+};
+
+constexpr Binding tuning[] = {
+    {SDLK_UP, no, no, {Order::tune, 1}},
+    {SDLK_RIGHT, no, no, {Order::tune, 1}},
+    {SDLK_DOWN, no, no, {Order::tune, -1}},
+    {SDLK_LEFT, no, no, {Order::tune, -1}},
+    {SDLK_UP, yes, no, {Order::tune, 10}},
+    {SDLK_RIGHT, yes, no, {Order::tune, 10}},
+    {SDLK_DOWN, yes, no, {Order::tune, -10}},
+    {SDLK_LEFT, yes, no, {Order::tune, -10}},
+};
+
+constexpr Binding arranging_keys[] = {
+    {SDLK_UP, no, no, {Order::nudge_y, -1}},
+    {SDLK_DOWN, no, no, {Order::nudge_y, 1}},
+    {SDLK_LEFT, no, no, {Order::nudge_x, -1}},
+    {SDLK_RIGHT, no, no, {Order::nudge_x, 1}},
+    {SDLK_UP, yes, no, {Order::nudge_y, -8}},
+    {SDLK_DOWN, yes, no, {Order::nudge_y, 8}},
+    {SDLK_LEFT, yes, no, {Order::nudge_x, -8}},
+    {SDLK_RIGHT, yes, no, {Order::nudge_x, 8}},
+    {SDLK_d, any, yes, {Order::duplicate, 0}},
+    {SDLK_DELETE, any, no, {Order::remove, 0}},
+    {SDLK_BACKSPACE, any, no, {Order::remove, 0}},
+    {SDLK_a, any, yes, {Order::choose_all, 0}},
+    {SDLK_n, no, no, {Order::choose, 1}},
+    {SDLK_n, yes, no, {Order::choose, -1}},
 };
 
 bool meets(int wanted, bool held) {
     return wanted == any || (wanted == yes) == held;
 }
 
-struct Line {
-    const char* keys;
-    const char* what;
-};
-
-constexpr Line lines[] = {
-    {"Mouse on the glass", "a finger: press, hold, slide off"},
-    {"Wheel, drag on the knob", "tune, one step a click"},
-    {"Arrow keys", "tune; with Shift ten steps"},
-    {"Page Up, Page Down", "tune ten steps"},
-    {"Tab, Shift Tab", "next and previous page"},
-    {"P", "next palette"},
-    {"+, -, 0", "zoom in, out, to the window"},
-    {"F, Shift F", "next and previous finding"},
-    {"F1, H", "this list"},
-    {"Ctrl Q", "close"},
-};
-
-}  // namespace
-
-std::optional<Ordered> order_of(const Stroke& stroke) {
+std::optional<Ordered> find(std::span<const Binding> bindings, const Stroke& stroke) {
     for (const Binding& binding : bindings)
         if (binding.key == stroke.key && meets(binding.shift, stroke.shift) &&
             meets(binding.control, stroke.control))
@@ -67,32 +72,49 @@ std::optional<Ordered> order_of(const Stroke& stroke) {
     return std::nullopt;
 }
 
-void draw_keys(Canvas& canvas, const Plan& plan, const Faces& faces) {
-    const int unit = plan.letter;
-    const int pitch = faces.small.height() + 9 * unit;
-    const int pad = 24 * unit;
-    int keys_width = 0, what_width = 0;
-    for (const Line& line : lines) {
-        keys_width = std::max(keys_width, faces.small.width(line.keys));
-        what_width = std::max(what_width, faces.small.width(line.what));
-    }
-    const int gap = 22 * unit;
-    const int rows = static_cast<int>(std::size(lines));
-    const int width = keys_width + gap + what_width + 2 * pad;
-    const int height = rows * pitch - 9 * unit + 2 * pad;
-    const Area box{plan.panel.x + (plan.panel.width - width) / 2,
-                   plan.panel.y + (plan.panel.height - height) / 2,
-                   width,
-                   height};
-    canvas.rounded(grown(box, unit), 5.0 * unit, tint::rule);
-    canvas.rounded(box, 4.0 * unit, tint::strip);
-    int y = box.y + pad;
-    for (const Line& line : lines) {
-        faces.small.draw(canvas, box.x + pad, y, line.keys, {.ink = tint::engraved});
-        faces.small.draw(
-            canvas, box.x + pad + keys_width + gap, y, line.what, {.ink = tint::quiet});
-        y += pitch;
-    }
+constexpr KeyLine anywhere[] = {
+    {"F2, F3, F4", "operate, arrange, look"},
+    {"Tab, Shift Tab", "next and previous page"},
+    {"P", "next palette"},
+    {"+, -, 0", "zoom in, out, to the window"},
+    {"T", "true size"},
+    {"F, Shift F", "next and previous finding"},
+    {"F6, Esc", "keyboard into the side, and back"},
+    {"F9", "close or open the side"},
+    {"Ctrl S", "save"},
+    {"Ctrl Z, Ctrl Y", "undo, redo"},
+    {"F1", "this sheet"},
+    {"Ctrl Q", "close"},
+};
+constexpr KeyLine operate[] = {
+    {"Mouse on the glass", "a finger: press, hold, slide off"},
+    {"Wheel, drag on the knob", "tune, one step a click"},
+    {"Arrow keys", "tune; with Shift ten steps"},
+    {"Page Up, Page Down", "tune ten steps"},
+    {"R", "draw the page again"},
+};
+constexpr KeyLine arrange[] = {
+    {"Click, Shift click", "choose an item, choose one more"},
+    {"Drag from bare ground", "choose all inside"},
+    {"Drag, grips", "move, size; with Alt nothing catches"},
+    {"Arrow keys", "move by 1 pixel; with Shift by 8"},
+    {"N, Shift N", "next and previous item"},
+    {"Ctrl D, Delete", "duplicate, delete"},
+    {"Ctrl A", "choose all"},
+};
+constexpr KeySheet sheets[] = {{"ANYWHERE", anywhere}, {"OPERATE", operate}, {"ARRANGE", arrange}};
+
+}  // namespace
+
+std::optional<Ordered> order_of(const Stroke& stroke, bool arranging) {
+    std::optional<Ordered> found = find(
+        arranging ? std::span<const Binding>(arranging_keys) : std::span<const Binding>(tuning),
+        stroke);
+    return found ? found : find(always, stroke);
+}
+
+std::span<const KeySheet> key_sheets() {
+    return sheets;
 }
 
 }  // namespace dialplate

@@ -1,9 +1,8 @@
 // The keys of the window: what each does, in one table, which the list on the screen is made from too.
 #pragma once
 
-#include "sim/desk/front.hpp"
-
 #include <optional>
+#include <span>
 
 namespace dialplate {
 
@@ -15,9 +14,35 @@ enum class Order {
     zoom,     ///< one more or one less
     fit,      ///< the greatest zoom that fits
     finding,  ///< next or previous
-    keys,     ///< show or hide the list
-    hide,     ///< hide it
+    keys,     ///< show or hide the help sheet
+    hide,     ///< let go of what is in hand: a sheet, a list, the chosen items
     quit,
+    mode,       ///< by number: operate, arrange, look
+    side,       ///< open or close
+    into_side,  ///< the keyboard goes to the side
+    save,
+    undo,
+    redo,
+    nudge_x,  ///< the chosen items, by pixels
+    nudge_y,
+    duplicate,
+    remove,
+    choose_all,
+    choose,      ///< next or previous item
+    align,       ///< by number: an Edge
+    distribute,  ///< 0 across, 1 down
+    raise,       ///< drawn last
+    insert,      ///< by number: a new item of an ItemKind
+    true_size,
+    restore,  ///< takes the text of an earlier run
+    give_up,  ///< drops it
+    keep_mine,
+    take_theirs,
+    show_theirs,
+    clear_journal,
+    redraw,
+    leave,  ///< without saving
+    stay,
 };
 
 struct Stroke {
@@ -31,9 +56,19 @@ struct Ordered {
 };
 
 /// What a key stands for; nothing for most.
-std::optional<Ordered> order_of(const Stroke& stroke);
+/// @param arranging  In arrange the arrow keys move items instead of tuning.
+std::optional<Ordered> order_of(const Stroke& stroke, bool arranging);
 
-/// The list of keys and of what the mouse does, over the middle of the panel.
-void draw_keys(Canvas& canvas, const Plan& plan, const Faces& faces);
+/// A line of the help sheet.
+struct KeyLine {
+    const char* keys;
+    const char* what;
+};
+/// Its parts: a title and lines.
+struct KeySheet {
+    const char* title;
+    std::span<const KeyLine> lines;
+};
+std::span<const KeySheet> key_sheets();
 
 }  // namespace dialplate

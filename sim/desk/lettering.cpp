@@ -2,9 +2,8 @@
 
 #include "sim/desk/tints.hpp"
 
-#include <imgui.h>
-
 #include <algorithm>
+#include <imgui.h>
 #include <utility>
 #include <vector>
 
@@ -44,10 +43,8 @@ ImVec4 colour(Colour rgb, double part = 1.0) {
 }  // namespace
 
 unsigned ink(Colour rgb, double part) {
-    return IM_COL32((rgb >> 16) & 255u,
-                    (rgb >> 8) & 255u,
-                    rgb & 255u,
-                    static_cast<int>(part * 255.0 + 0.5));
+    return IM_COL32(
+        (rgb >> 16) & 255u, (rgb >> 8) & 255u, rgb & 255u, static_cast<int>(part * 255.0 + 0.5));
 }
 
 Lettering letter(const Faces& faces) {
@@ -68,11 +65,8 @@ Lettering letter(const Faces& faces) {
         const ImFontAtlasCustomRect& rect = *atlas.GetCustomRectByIndex(spot.rect);
         for (int y = 0; y < spot.cell->height * spot.enlarged; ++y)
             for (int x = 0; x < spot.cell->width * spot.enlarged; ++x)
-                texels[(rect.Y + y) * width + rect.X + x] =
-                    IM_COL32(255,
-                             255,
-                             255,
-                             spot.cell->ink(x / spot.enlarged, y / spot.enlarged) ? 255 : 0);
+                texels[(rect.Y + y) * width + rect.X + x] = IM_COL32(
+                    255, 255, 255, spot.cell->ink(x / spot.enlarged, y / spot.enlarged) ? 255 : 0);
     }
     const std::pair<ImFont*, const Typeface*> rows[] = {{lettering.words, &faces.words},
                                                         {lettering.small, &faces.small},

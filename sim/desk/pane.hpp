@@ -28,6 +28,7 @@ public:
     std::string open(WindowSize size);
     void entitle(const std::string& title);
 
+    [[nodiscard]] SDL_Window* window() const { return window_; }
     [[nodiscard]] WindowSize size() const;
     /// Sends parts of a canvas of the window's size to the screen.
     void show(Canvas& canvas, const std::vector<Area>& parts);

@@ -23,6 +23,9 @@ constexpr int wanted_zoom = 4;
 constexpr WindowSize least_window{860, 480};
 /// Height of the bar that a desktop puts above a window.
 constexpr int title_bar = 30;
+/// Fifty-four columns of the face for running words, and as much of the bench as a small glass takes.
+constexpr int side_width = 400;
+constexpr int bench_least = 392;
 /// Trim drawn where the layout states no opening.
 constexpr double usual_overlap_mm = 2.0;
 
@@ -42,6 +45,12 @@ int round(double value) {
 
 int letter_size(WindowSize window) {
     return window.width >= 3000 && window.height >= 1700 ? 2 : 1;
+}
+
+/// Columns of the side.
+int side_share(WindowSize window, bool open) {
+    const int letter = letter_size(window);
+    return open && window.width >= (side_width + bench_least) * letter ? side_width * letter : 0;
 }
 
 /// The opening on the glass, in mm; all of it where the layout says nothing.
@@ -103,8 +112,8 @@ Need needed(const Layout& layout, int zoom, int letter, const Air& air, int knob
                 (air.title + strip_height) * letter};
 }
 
-bool fits(const Layout& layout, WindowSize window, int zoom, const Air& air) {
-    const int letter = letter_size(window);
+/// @param window  Without the side.
+bool fits(const Layout& layout, WindowSize window, int zoom, const Air& air, int letter) {
     const int knob = round(small_knob * knob_size(layout, zoom, letter));
     const Need need = needed(layout, zoom, letter, air, knob);
     return need.width <= window.width && need.height <= window.height;
@@ -112,11 +121,11 @@ bool fits(const Layout& layout, WindowSize window, int zoom, const Air& air) {
 
 /// The greatest zoom for a window. A small window rather goes without its title than without a
 /// picture that is twice as large.
-int fitting_zoom(const Layout& layout, WindowSize window, int most) {
+int fitting_zoom(const Layout& layout, WindowSize window, int most, int letter) {
     int zoom = most;
-    while (zoom > 1 && !fits(layout, window, zoom, snug))
+    while (zoom > 1 && !fits(layout, window, zoom, snug, letter))
         --zoom;
-    return zoom == 1 && most > 1 && fits(layout, window, 2, tight) ? 2 : zoom;
+    return zoom == 1 && most > 1 && fits(layout, window, 2, tight, letter) ? 2 : zoom;
 }
 
 Area moved(Area area, int dx, int dy) {
@@ -139,10 +148,13 @@ bool Plan::on_knob(int x, int y) const {
     return knob.radius > 0.0 && std::hypot(x + 0.5 - knob.x, y + 0.5 - knob.y) <= knob.radius;
 }
 
-Plan plan_empty_window(WindowSize window) {
+Plan plan_empty_window(WindowSize window, bool side_open) {
     Plan plan;
     plan.window = window;
     plan.letter = letter_size(window);
+    const int side = side_share(window, side_open);
+    window.width -= side;
+    if (side > 0) plan.side = {window.width, 0, side, window.height};
     const int edge = around_panel * plan.letter;
     const int strip = strip_height * plan.letter;
     plan.strip = {0, window.height - strip, window.width, strip};
@@ -150,17 +162,19 @@ Plan plan_empty_window(WindowSize window) {
     return plan;
 }
 
-Plan plan_window(const Layout& layout, WindowSize window, int zoom) {
-    Plan plan = plan_empty_window(window);
-    plan.zoom = zoom == 0 ? fitting_zoom(layout, window, greatest_zoom)
+Plan plan_window(const Layout& layout, WindowSize window, int zoom, bool side_open) {
+    Plan plan = plan_empty_window(window, side_open);
+    window.width -= plan.side.width;
+    const int letter = plan.letter;
+    plan.zoom = zoom == 0 ? fitting_zoom(layout, window, greatest_zoom, letter)
                           : std::clamp(zoom, 1, greatest_zoom);
     const int unit = plan.letter;
     plan.pixels_per_mm_x = plan.zoom / layout.pitch_x().value;
     plan.pixels_per_mm_y = plan.zoom / layout.pitch_y().value;
 
-    const Air air = fits(layout, window, plan.zoom, roomy)  ? roomy
-                    : fits(layout, window, plan.zoom, snug) ? snug
-                                                            : tight;
+    const Air air = fits(layout, window, plan.zoom, roomy, letter)  ? roomy
+                    : fits(layout, window, plan.zoom, snug, letter) ? snug
+                                                                    : tight;
     const Area room = grown({plan.panel.x,
                              plan.panel.y + air.title * unit,
                              plan.panel.width,
@@ -202,20 +216,21 @@ Plan plan_window(const Layout& layout, WindowSize window, int zoom) {
     return plan;
 }
 
-WindowSize wanted_window(const Layout& layout, WindowSize room, int zoom) {
+WindowSize wanted_window(const Layout& layout, WindowSize room, int zoom, bool side_open) {
+    const int letter = letter_size({room.width * 9 / 10, room.height * 9 / 10});
+    const int side = side_share(room, side_open);
     // Nine tenths of the screen; a small screen as a whole, but for the title bar that goes with it.
-    const WindowSize most{room.width * 9 / 10, room.height * 9 / 10};
-    const WindowSize whole{room.width, room.height - title_bar};
+    const WindowSize most{room.width * 9 / 10 - side, room.height * 9 / 10};
+    const WindowSize whole{room.width - side, room.height - title_bar};
     int chosen = zoom;
     if (zoom == 0) {
-        chosen = fitting_zoom(layout, most, wanted_zoom);
-        if (chosen == 1) chosen = fitting_zoom(layout, whole, 2);
+        chosen = fitting_zoom(layout, most, wanted_zoom, letter);
+        if (chosen == 1) chosen = fitting_zoom(layout, whole, 2, letter);
     }
-    const int letter = letter_size(most);
     const Need need = needed(layout, chosen, letter, roomy, knob_size(layout, chosen, letter));
     const bool large = need.width > most.width || need.height > most.height;
     const WindowSize limit = large ? whole : most;
-    return {std::min(std::max(need.width, least_window.width), limit.width),
+    return {std::min(std::max(need.width, least_window.width - side), limit.width) + side,
             std::min(std::max(need.height, least_window.height), limit.height)};
 }
 

@@ -37,6 +37,7 @@ struct Plan {
     Circle knob;       ///< Radius 0: no room for one; the wheel still turns it.
     Area knob_caption;
     Area strip;  ///< Status, along the lower edge.
+    Area side;   ///< Ledger, findings and the like, along the right edge; empty while closed.
     double pixels_per_mm_x = 1.0, pixels_per_mm_y = 1.0;
 
     /// The glass pixel under a place of the window; nothing where the panel is in the way.
@@ -44,16 +45,19 @@ struct Plan {
     /// Everything that the knob draws on.
     [[nodiscard]] Area knob_area() const;
     [[nodiscard]] bool on_knob(int x, int y) const;
+
+    friend bool operator==(const Plan&, const Plan&) = default;
 };
 
-/// @param zoom  1..16, or 0 for the greatest at which panel and knob fit the window.
-Plan plan_window(const Layout& layout, WindowSize window, int zoom);
+/// @param zoom       1..16, or 0 for the greatest at which panel and knob fit the window.
+/// @param side_open  Whether the side takes its share; a window too narrow for both has none.
+Plan plan_window(const Layout& layout, WindowSize window, int zoom, bool side_open = false);
 
 /// A window without a layout: panel and strip alone.
-Plan plan_empty_window(WindowSize window);
+Plan plan_empty_window(WindowSize window, bool side_open = false);
 
 /// The window in which a layout looks best on a screen of that much free room: the greatest zoom whose
 /// window leaves a margin, no more than 4.
-WindowSize wanted_window(const Layout& layout, WindowSize room, int zoom);
+WindowSize wanted_window(const Layout& layout, WindowSize room, int zoom, bool side_open = false);
 
 }  // namespace dialplate

@@ -1,6 +1,5 @@
 #include "sim/desk/scene.hpp"
 
-#include "sim/desk/keys.hpp"
 #include "sim/desk/strip.hpp"
 #include "sim/desk/tints.hpp"
 #include "sim/layout/reader.hpp"
@@ -27,6 +26,22 @@ std::string size_words(const char* format, double width, double height) {
     return words;
 }
 
+/// What can be done now, in a line.
+std::string hint_of(const Bench& bench) {
+    switch (bench.mode) {
+        case Mode::operate:
+            return "The mouse is a finger. Wheel, arrow keys and the knob tune.";
+        case Mode::arrange:
+            return bench.session.chosen().empty()
+                       ? "Click an item, or drag around several. N takes the next one."
+                       : "Drag to move, grips to size, arrow keys by one pixel. Alt: nothing "
+                         "catches.";
+        case Mode::look:
+            break;
+    }
+    return "Read it as from the operating position.";
+}
+
 FlashShare share_of(const FlashAccount& flash) {
     return {.capacity = flash.capacity.value,
             .taken = flash.boot.value + flash.taken.value,
@@ -43,22 +58,39 @@ std::string Scene::load_faces() {
                             : face.load(file, size);
     };
     std::string reason = load(faces_.small, "legend9.bdf", 9);
+    if (reason.empty()) reason = load(faces_.words, "legend13.bdf", 13);
     return reason.empty() ? load(faces_.large, "legend14.bdf", 14) : reason;
 }
 
-void Scene::arrange(int zoom) {
+std::string Scene::arrange(int zoom) {
     const WindowSize size = pane_.size();
+    const bool open = bench_.habits.side_open;
     const bool empty = piece_.prototype() == nullptr;
-    plan_ = empty ? plan_empty_window(size) : plan_window(piece_.layout(), size, zoom);
-    faces_.small.enlarge(plan_.letter);
-    faces_.large.enlarge(plan_.letter);
+    Plan& plan = bench_.plan;
+    plan = empty ? plan_empty_window(size, open) : plan_window(piece_.layout(), size, zoom, open);
+    for (Typeface* face : {&faces_.small, &faces_.words, &faces_.large})
+        face->enlarge(plan.letter);
     ground_ = Canvas(size.width, size.height);
     picture_ = Canvas(size.width, size.height);
+    shown_ = Canvas(size.width, size.height);
+    title_ = empty ? "" : piece_.layout().title;
     if (empty)
-        draw_plate(ground_, plan_);
+        draw_plate(ground_, plan);
     else
-        draw_panel(ground_, plan_, faces_, piece_.layout().title);
+        draw_panel(ground_, plan, faces_, title_);
     all_old_ = true;
+    return side_.hold(shown_, faces_, plan.letter);
+}
+
+std::string Scene::renew(int zoom) {
+    if (piece_.prototype() == nullptr) return arrange(zoom);
+    const Layout& layout = piece_.layout();
+    if (layout.title != title_ ||
+        plan_window(layout, pane_.size(), zoom, bench_.habits.side_open) != bench_.plan)
+        return arrange(zoom);
+    glass_old_ = {0, 0, layout.glass_width(), layout.glass_height()};
+    strip_old_ = true;
+    return {};
 }
 
 void Scene::sent(const Update& update) {
@@ -94,10 +126,10 @@ std::string Scene::step() const {
 }
 
 void Scene::draw_lonely_mistakes() {
-    const int unit = plan_.letter;
-    const int left = plan_.panel.x + 40 * unit;
-    const int room = plan_.panel.width - 80 * unit;
-    int y = plan_.panel.y + 40 * unit;
+    const int unit = bench_.plan.letter;
+    const int left = bench_.plan.panel.x + 40 * unit;
+    const int room = bench_.plan.panel.width - 80 * unit;
+    int y = bench_.plan.panel.y + 40 * unit;
     faces_.large.draw(picture_,
                       left,
                       y,
@@ -105,7 +137,7 @@ void Scene::draw_lonely_mistakes() {
                       {.ink = tint::engraved});
     y += 34 * unit;
     for (const Finding& mistake : piece_.mistakes()) {
-        if (y + 20 * unit > plan_.panel.bottom()) break;
+        if (y + 20 * unit > bench_.plan.panel.bottom()) break;
         faces_.small.draw(picture_,
                           left,
                           y,
@@ -115,12 +147,12 @@ void Scene::draw_lonely_mistakes() {
     }
 }
 
-void Scene::refresh_strip(const View& view) {
+void Scene::refresh_strip() {
     Status status;
     status.file = piece_.file();
     status.mistakes = piece_.mistakes();
     status.shown_is_old = piece_.prototype() != nullptr;
-    status.zoom = plan_.zoom;
+    status.zoom = bench_.plan.zoom;
     if (piece_.ledger()) status.flash = share_of(piece_.ledger()->flash);
     status.findings = piece_.findings();
     // The worst is written out first.
@@ -129,62 +161,75 @@ void Scene::refresh_strip(const View& view) {
             status.findings->begin(),
             status.findings->end(),
             [](const Finding& a, const Finding& b) { return a.severity < b.severity; });
-    status.chosen = view.chosen;
-    draw_strip(picture_, plan_, faces_, status);
-    parts_.push_back(plan_.strip);
+    if (!bench_.plan.side.empty()) status.hint = hint_of(bench_);
+    status.chosen = static_cast<int>(bench_.finding.value_or(0));
+    draw_strip(picture_, bench_.plan, faces_, status);
+    parts_.push_back(bench_.plan.strip);
 }
 
 void Scene::refresh_glass() {
     const Layout& layout = piece_.layout();
-    parts_.push_back(
-        draw_glass(picture_, plan_, piece_.prototype()->glass(), layout.glass_width(), glass_old_));
+    parts_.push_back(draw_glass(
+        picture_, bench_.plan, piece_.prototype()->glass(), layout.glass_width(), glass_old_));
     glass_old_ = {};
 }
 
-void Scene::refresh(const View& view) {
-    const bool running = piece_.prototype() != nullptr;
+void Scene::draw_bench(double turned) {
     const bool judged = piece_.judged() != judged_drawn_;
-    const bool changed =
-        glass_old_.width > 0 || view.turned != turned_drawn_ || strip_old_ || judged;
-    // The list lies over everything else: with it, and when it goes, all is drawn.
-    const bool all = all_old_ || view.keys_shown != keys_drawn_ || (view.keys_shown && changed);
+    const bool all = all_old_;
     if (all) picture_.restore(ground_, picture_.all());
 
-    if (running) {
+    if (piece_.prototype() != nullptr) {
         if (all) glass_old_ = {0, 0, piece_.layout().glass_width(), piece_.layout().glass_height()};
         if (glass_old_.width > 0) refresh_glass();
-        if (all || view.turned != turned_drawn_) {
-            picture_.restore(ground_, plan_.knob_area());
-            draw_knob(picture_, plan_, view.turned);
-            parts_.push_back(plan_.knob_area());
+        if (all || turned != turned_drawn_) {
+            picture_.restore(ground_, bench_.plan.knob_area());
+            draw_knob(picture_, bench_.plan, turned);
+            parts_.push_back(bench_.plan.knob_area());
         }
         if (std::string words = step(); all || words != step_drawn_) {
-            picture_.restore(ground_, plan_.knob_caption);
-            draw_knob_caption(picture_, plan_, faces_, words);
-            parts_.push_back(plan_.knob_caption);
+            picture_.restore(ground_, bench_.plan.knob_caption);
+            draw_knob_caption(picture_, bench_.plan, faces_, words);
+            parts_.push_back(bench_.plan.knob_caption);
             step_drawn_ = std::move(words);
         }
         if (CaptionWords words = caption(); all || words != caption_drawn_) {
-            picture_.restore(ground_, plan_.caption);
-            draw_caption(picture_, plan_, faces_, words);
-            parts_.push_back(plan_.caption);
+            picture_.restore(ground_, bench_.plan.caption);
+            draw_caption(picture_, bench_.plan, faces_, words);
+            parts_.push_back(bench_.plan.caption);
             caption_drawn_ = std::move(words);
         }
     } else if (all || strip_old_) {
-        picture_.restore(ground_, plan_.panel);
+        picture_.restore(ground_, bench_.plan.panel);
         draw_lonely_mistakes();
-        parts_.push_back(plan_.panel);
+        parts_.push_back(bench_.plan.panel);
     }
-    if (all || strip_old_ || judged) refresh_strip(view);
-    if (all && view.keys_shown) draw_keys(picture_, plan_, faces_);
+    if (all || strip_old_ || judged) refresh_strip();
 
-    turned_drawn_ = view.turned;
-    keys_drawn_ = view.keys_shown;
+    turned_drawn_ = turned;
     judged_drawn_ = piece_.judged();
     all_old_ = strip_old_ = false;
     if (all) parts_ = {picture_.all()};
-    pane_.show(picture_, parts_);
+}
+
+void Scene::compose() {
+    for (const Area& part : side_.changed())
+        parts_.push_back(part);
+    if (std::exchange(lost_, false)) parts_ = {picture_.all()};
+    if (parts_.empty()) return;
+    // What is over the bench is drawn again wherever the bench below it changed.
+    for (const Area& part : parts_) {
+        shown_.restore(picture_, part);
+        side_.draw(part);
+    }
+    side_.drawn();
+    pane_.show(shown_, parts_);
     parts_.clear();
+}
+
+void Scene::refresh(double turned) {
+    draw_bench(turned);
+    compose();
 }
 
 }  // namespace dialplate

@@ -1,9 +1,10 @@
 // The picture in the window, kept up to date piece by piece: what did not change is not drawn again.
 #pragma once
 
+#include "sim/desk/bench.hpp"
 #include "sim/desk/front.hpp"
 #include "sim/desk/pane.hpp"
-#include "sim/desk/workpiece.hpp"
+#include "sim/desk/side.hpp"
 
 #include <cstdint>
 #include <optional>
@@ -12,56 +13,57 @@
 
 namespace dialplate {
 
-/// What of the picture the hand at the mouse and the keys decide.
-struct View {
-    double turned = 0.0;      ///< Of the knob, in turns.
-    int chosen = 0;           ///< Finding in the strip, counted around its number.
-    bool keys_shown = false;  ///< The list of keys.
-};
-
 class Scene {
 public:
-    Scene(Pane& pane, Workpiece& piece) : pane_(pane), piece_(piece) {}
+    Scene(Pane& pane, Side& side, Bench& bench)
+        : pane_(pane), side_(side), bench_(bench), piece_(bench.piece) {}
 
     /// @return An empty reason, or why the window has no faces.
     std::string load_faces();
 
-    /// Plans everything anew, for the window's present size: after a resize, a load or a zoom.
+    /// Plans everything anew, for the window's present size: after a resize or a zoom.
     /// @param zoom  1..16, or 0 for the greatest that fits.
-    void arrange(int zoom);
-    [[nodiscard]] const Plan& plan() const { return plan_; }
+    /// @return An empty reason, or why nothing can be drawn.
+    std::string arrange(int zoom);
+    /// Another prototype lies on the bench; plans anew only if it has other measures.
+    std::string renew(int zoom);
 
     /// The prototype sent this to the glass.
     void sent(const Update& update);
     /// The strip has something else to say.
     void say_again() { strip_old_ = true; }
     /// The window lost what it showed.
-    void show_again() { parts_ = {picture_.all()}; }
+    void show_again() { lost_ = true; }
 
     /// Draws what changed and sends it to the screen.
-    void refresh(const View& view);
+    /// @param turned  Of the knob, in turns.
+    void refresh(double turned);
 
 private:
-    void draw_all(const View& view);
+    void draw_bench(double turned);
     void draw_lonely_mistakes();
     [[nodiscard]] CaptionWords caption() const;
     [[nodiscard]] std::string step() const;
     void refresh_glass();
-    void refresh_strip(const View& view);
+    void refresh_strip();
+    void compose();
 
     Pane& pane_;
+    Side& side_;
+    Bench& bench_;
     Workpiece& piece_;
     Faces faces_;
-    Plan plan_;
     Canvas ground_;   ///< Plate, rules, bezel: what never changes between two arrangements.
-    Canvas picture_;  ///< What the window shows.
-    std::vector<Area> parts_;  ///< Of the picture, changed since it was last sent.
+    Canvas picture_;  ///< The bench.
+    Canvas shown_;    ///< The bench with the side over it, as the window shows it.
+    std::vector<Area> parts_;  ///< Of the bench, changed since it was last shown.
+    std::string title_;        ///< As it is engraved.
 
     bool all_old_ = true;
     bool strip_old_ = true;
     Box glass_old_;  ///< Part of the glass that was sent since it was last drawn.
+    bool lost_ = false;
     double turned_drawn_ = 0.0;
-    bool keys_drawn_ = false;
     bool judged_drawn_ = false;
     CaptionWords caption_drawn_;
     std::string step_drawn_;

@@ -1,6 +1,6 @@
 #include "sim/desk/side_parts.hpp"
 #include "sim/desk/tints.hpp"
-
+#include "sim/edit/json_words.hpp"
 #include "sim/layout/amend.hpp"
 
 #include <algorithm>
@@ -17,19 +17,11 @@ std::string figure(double number, const std::string& unit) {
     return unit.empty() ? text : std::string(text) + " " + unit;
 }
 
-std::string json_text(const std::string& words) {
-    std::string text = "\"";
-    for (const char c : words) {
-        if (c == '"' || c == '\\') text += '\\';
-        if (static_cast<unsigned char>(c) >= 0x20) text += c;
-    }
-    return text + "\"";
-}
-
 void waive(SideFrame& side, const Finding& finding, const std::string& reason) {
-    const std::string waiver = "{\"rule\": " + json_text(finding.rule) +
-                               (finding.pointer.empty() ? "" : ", \"item\": " + json_text(finding.pointer)) +
-                               ", \"reason\": " + json_text(reason) + "}";
+    const std::string waiver =
+        "{\"rule\": " + json_text(finding.rule) +
+        (finding.pointer.empty() ? "" : ", \"item\": " + json_text(finding.pointer)) +
+        ", \"reason\": " + json_text(reason) + "}";
     const bool list = written_at(side.bench.session.text(), "/waived").has_value();
     side.bench.want({{Change::Kind::add,
                       list ? "/waived/-" : "/waived",
@@ -101,7 +93,9 @@ void draw_finding(SideFrame& side, std::size_t number, const Finding& finding) {
         {at.x, at.y}, {at.x + 3 * side.unit, at.y + height}, ink(colour));
     ImGui::Indent(indent);
     say_wrapped(side,
-                near || open ? tint::lit : finding.waived ? tint::quiet : tint::engraved,
+                near || open     ? tint::lit
+                : finding.waived ? tint::quiet
+                                 : tint::engraved,
                 finding.message);
     if (open) draw_details(side, finding);
     ImGui::Unindent(indent);
@@ -154,9 +148,16 @@ void draw_findings(SideFrame& side) {
             return in_group(finding, group);
         });
         if (number == 0) continue;
-        say_small(side,
-                  tint::quiet,
-                  std::to_string(number) + " " + (number == 1 ? group.one : group.several));
+        const std::string title =
+            std::to_string(number) + " " + (number == 1 ? group.one : group.several);
+        if (group.waived) {
+            // Accepted on purpose: to be seen when asked for.
+            bool& open = side.bench.habits.sections.try_emplace("WAIVED", false).first->second;
+            if (press_button(side, title.c_str(), open)) open = !open;
+            if (!open) continue;
+        } else {
+            say_small(side, tint::quiet, title);
+        }
         for (std::size_t i = 0; i < findings->size(); ++i)
             if (in_group((*findings)[i], group)) draw_finding(side, i, (*findings)[i]);
     }

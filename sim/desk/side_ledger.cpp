@@ -34,10 +34,11 @@ std::vector<Share> shares_of(const Layout& layout, const FlashAccount& flash) {
                       "What the layout says is taken, " + grouped(flash.taken.value) +
                           " bytes, and the usual boot loader, " + grouped(flash.boot.value),
                       {}});
-    shares.push_back(
-        {"engine", flash.engine.bytes.value, 0x7C93A3, standing_of(flash.engine), {}});
-    shares.push_back(
-        {"driver", flash.driver.bytes.value, 0x5E7382, standing_of(flash.driver), {}});
+    shares.push_back({"engine", flash.engine.bytes.value, 0x7C93A3, standing_of(flash.engine), {}});
+    shares.push_back({"driver", flash.driver.bytes.value, 0x5E7382, standing_of(flash.driver), {}});
+    if (flash.touch.bytes.value > 0)
+        shares.push_back(
+            {"touch sheet", flash.touch.bytes.value, 0x8AA0AE, standing_of(flash.touch), {}});
     std::size_t number = 0;
     for (const FaceCost& face : flash.faces) {
         const Face& known = layout.faces[static_cast<std::size_t>(face.face)];
@@ -58,8 +59,7 @@ std::vector<Share> shares_of(const Layout& layout, const FlashAccount& flash) {
     std::int64_t pictures = 0;
     for (const PictureCost& picture : flash.pictures)
         pictures += picture.bytes.value;
-    if (pictures > 0)
-        shares.push_back({"pictures", pictures, 0x9DB08A, "Bitmaps, as stored", {}});
+    if (pictures > 0) shares.push_back({"pictures", pictures, 0x9DB08A, "Bitmaps, as stored", {}});
     shares.push_back({"pages", flash.pages.value, 0x8FA88C, "What stands where", {}});
     shares.push_back({"texts", flash.texts.value, 0x6F8A72, "Words of the items", {}});
     shares.push_back({"tables",
@@ -158,9 +158,8 @@ void draw_flash(SideFrame& side, const Ledger& ledger, const std::vector<Share>&
     }
     begin_row(side, 0, ledger.flash_fits() ? "free" : "too much");
     ImGui::TableNextColumn();
-    say_right(side,
-              ledger.flash_fits() ? tint::fine : tint::must,
-              grouped(ledger.flash.left.value));
+    say_right(
+        side, ledger.flash_fits() ? tint::fine : tint::must, grouped(ledger.flash.left.value));
     ImGui::TableNextColumn();
     if (saved)
         say_right(side,
@@ -173,12 +172,13 @@ void draw_ram(SideFrame& side, const RamAccount& ram) {
     if (!ImGui::BeginTable("ram", 2, ImGuiTableFlags_SizingStretchProp)) return;
     ImGui::TableSetupColumn("name", ImGuiTableColumnFlags_WidthStretch);
     ImGui::TableSetupColumn("bytes", ImGuiTableColumnFlags_WidthFixed, 64 * side.unit);
-    const auto row = [&](const char* name, std::int64_t bytes, Colour colour, const std::string& what) {
-        begin_row(side, 0, name);
-        tip(side, what);
-        ImGui::TableNextColumn();
-        say_right(side, colour, grouped(bytes));
-    };
+    const auto row =
+        [&](const char* name, std::int64_t bytes, Colour colour, const std::string& what) {
+            begin_row(side, 0, name);
+            tip(side, what);
+            ImGui::TableNextColumn();
+            say_right(side, colour, grouped(bytes));
+        };
     row("rest of the program", ram.taken.value, tint::engraved, "As the layout says.");
     row("values and what is shown", ram.engine.value, tint::engraved, "The engine's state.");
     row("stack below a call", ram.stack.bytes.value, tint::engraved, standing_of(ram.stack));
@@ -207,7 +207,8 @@ void draw_time(SideFrame& side, const Ledger& ledger) {
         ImGui::TableNextColumn();
         ImGui::PushFont(side.type.small);
         if (ImGui::TableGetColumnIndex() == 0)
-            ImGui::SetCursorPosX(ImGui::GetCursorPosX() + 16 * side.unit), say(side, tint::quiet, title);
+            ImGui::SetCursorPosX(ImGui::GetCursorPosX() + 16 * side.unit),
+                say(side, tint::quiet, title);
         else
             say_right(side, tint::quiet, title);
         ImGui::PopFont();

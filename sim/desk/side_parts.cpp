@@ -8,7 +8,7 @@ namespace dialplate {
 namespace {
 
 constexpr const char* opened = "\xE2\x96\xBC";  // U+25BC
-constexpr const char* closed = "\xE2\x96\xBA";  // U+25BA
+constexpr const char* closed = "\xE2\x96\xB6";  // U+25B6
 
 }  // namespace
 
@@ -32,11 +32,8 @@ bool section(SideFrame& side, const char* title, const std::string& figure, Colo
                  {at.x, base - side.type.small->Ascent},
                  ink(words),
                  open ? opened : closed);
-    draw.AddText(side.type.small,
-                 small,
-                 {at.x + 14 * u, base - side.type.small->Ascent},
-                 ink(words),
-                 title);
+    draw.AddText(
+        side.type.small, small, {at.x + 14 * u, base - side.type.small->Ascent}, ink(words), title);
     const float figure_width =
         side.type.words->CalcTextSizeA(side.type.words->FontSize, 9999, 0, figure.c_str()).x;
     draw.AddText(side.type.words,
@@ -88,10 +85,9 @@ bool press_button(const SideFrame& side, const char* label, bool on, float width
     ImGui::PopStyleColor();
     if (on) {
         const ImVec2 low = ImGui::GetItemRectMin(), high = ImGui::GetItemRectMax();
-        ImGui::GetWindowDrawList()->AddRectFilled(
-            {low.x + 2 * side.unit, high.y - 2 * side.unit},
-            {high.x - 2 * side.unit, high.y},
-            ink(tint::lit));
+        ImGui::GetWindowDrawList()->AddRectFilled({low.x + 2 * side.unit, high.y - 2 * side.unit},
+                                                  {high.x - 2 * side.unit, high.y},
+                                                  ink(tint::lit));
     }
     return pressed;
 }

@@ -5,7 +5,6 @@
 #include "sim/desk/lettering.hpp"
 
 #include <imgui.h>
-
 #include <string>
 
 namespace dialplate {

@@ -46,10 +46,16 @@ public:
         canvas_.fill({area_.x, area_.y, area_.width, unit_}, tint::strip_line);
         int right = area_.right() - 20 * unit_;
         right = draw_zoom(status, right);
-        if (status.flash) right = draw_flash(*status.flash, right);
+        if (status.flash && status.hint.empty()) right = draw_flash(*status.flash, right);
         const Area room{area_.x + 20 * unit_, area_.y, right - area_.x - 40 * unit_, area_.height};
         if (!status.mistakes.empty())
             draw_mistakes(status, room);
+        else if (!status.hint.empty())
+            faces_.words.draw(canvas_,
+                              room.x,
+                              area_.y + (area_.height - faces_.words.height()) / 2,
+                              faces_.words.fitted(status.hint, room.width),
+                              {.ink = tint::quiet});
         else if (status.findings)
             draw_findings(status, room);
         else
@@ -70,9 +76,9 @@ private:
 
     int draw_zoom(const Status& status, int right) {
         const std::string zoom = "x" + std::to_string(status.zoom);
-        const int width = std::max(faces_.small.width("F1 KEYS", 1), faces_.large.width(zoom));
+        const int width = std::max(faces_.small.width("F1 HELP", 1), faces_.large.width(zoom));
         const int left = right - width;
-        faces_.small.draw(canvas_, left, upper(), "F1 KEYS", {.ink = tint::quiet, .spacing = 1});
+        faces_.small.draw(canvas_, left, upper(), "F1 HELP", {.ink = tint::quiet, .spacing = 1});
         faces_.large.draw(canvas_, left, lower(), zoom, {.ink = tint::engraved});
         return divide(left);
     }

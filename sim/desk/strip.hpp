@@ -29,6 +29,7 @@ struct Status {
     int chosen = 0;  ///< Which of them is written out, counted around their number.
     std::optional<FlashShare> flash;  ///< Absent: not accounted yet.
     int zoom = 1;
+    std::string hint;  ///< Not empty: the side has findings and flash; this is said instead.
 };
 
 void draw_strip(Canvas& canvas, const Plan& plan, const Faces& faces, const Status& status);

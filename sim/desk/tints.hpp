@@ -42,12 +42,12 @@ constexpr Colour flash_taken = 0x6B645B;
 constexpr Colour flash_display = 0xD9B36C;
 constexpr Colour flash_left = 0x3A3632;
 
-constexpr Colour side = 0x211F1C;        ///< Ground of the side.
-constexpr Colour raised = 0x2B2825;      ///< What lies over it: lists, tips.
-constexpr Colour well = 0x171513;        ///< Where something can be typed.
+constexpr Colour side = 0x211F1C;    ///< Ground of the side.
+constexpr Colour raised = 0x2B2825;  ///< What lies over it: lists, tips.
+constexpr Colour well = 0x171513;    ///< Where something can be typed.
 constexpr Colour well_lit = 0x100F0E;
 constexpr Colour button = 0x35312D;
 constexpr Colour button_lit = 0x45403A;
-constexpr Colour lit = 0xE9C46A;         ///< What is chosen or switched on.
+constexpr Colour lit = 0xE9C46A;  ///< What is chosen or switched on.
 
 }  // namespace dialplate::tint

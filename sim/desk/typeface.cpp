@@ -34,7 +34,7 @@ std::string Typeface::load(const std::string& file, int size) {
     FaceRequest request{.file = file, .size = size, .characters = {}, .even_digits = false};
     for (char32_t code = U' '; code <= U'~'; ++code)
         request.characters += code;
-    request.characters += U"\u00b0\u00b1\u00b5\u00d7\u03a9\u2022\u2212\u25b2\u25bc\u25ba\u25c4";
+    request.characters += U"\u00b0\u00b1\u00b5\u00d7\u03a9\u2022\u2212\u25b2\u25bc\u25b6\u25c0";
     FaceResult result = rasterise(request);
     if (!result.face) return result.error;
     letters_.clear();

@@ -56,8 +56,7 @@ bool Weighing::weigh_one() {
     if (!base_) base_ = weigh(text_).more.value_or(0);
     const auto next = wanted_.begin();
     const Amended amended = amend(text_, next->second);
-    Weighed weighed =
-        amended.text ? weigh(*amended.text) : Weighed{std::nullopt, amended.mistake};
+    Weighed weighed = amended.text ? weigh(*amended.text) : Weighed{std::nullopt, amended.mistake};
     if (weighed.more) *weighed.more -= *base_;
     known_[next->first] = std::move(weighed);
     wanted_.erase(next);

@@ -2,8 +2,10 @@
 
 #include "sim/check/check.hpp"
 #include "sim/layout/reader.hpp"
+#include "sim/layout/source_text.hpp"
 
 #include <algorithm>
+#include <filesystem>
 #include <utility>
 
 namespace dialplate {
@@ -60,30 +62,63 @@ void carry_over(Prototype& old, Prototype& young) {
 
 Workpiece::Workpiece(std::string file, bool live) : file_(std::move(file)), live_(live) {}
 
-bool Workpiece::load() {
-    Reading reading = load_layout(file_);
+std::optional<std::string> Workpiece::read() {
+    std::vector<Finding> findings;
+    Mistakes mistakes(findings);
+    std::optional<std::string> text = load_text(file_, mistakes);
+    if (!text) mistakes_ = std::move(findings);
+    return text;
+}
+
+Workpiece::Fresh Workpiece::make(const std::string& text) const {
+    const std::string folder = std::filesystem::path{file_}.parent_path().string();
+    Fresh fresh;
+    Reading reading = read_layout(text, file_, folder.empty() ? "." : folder);
+    fresh.remarks = std::move(reading.findings);
     if (!reading.layout) {
-        mistakes_ = errors_of(reading.findings);
-        return false;
+        fresh.mistakes = errors_of(fresh.remarks);
+        return fresh;
     }
-    Building building = build_image(*reading.layout);
-    if (!building.image) {
-        mistakes_ = errors_of(building.findings);
-        return false;
-    }
+    fresh.layout = std::move(reading.layout);
+    Building building = build_image(*fresh.layout);
+    if (!building.image) fresh.mistakes = errors_of(building.findings);
+    fresh.image = std::move(building.image);
+    fresh.remarks.insert(fresh.remarks.end(), building.findings.begin(), building.findings.end());
+    return fresh;
+}
+
+void Workpiece::take(Fresh fresh) {
     mistakes_.clear();
-    remarks_ = std::move(reading.findings);
-    remarks_.insert(remarks_.end(), building.findings.begin(), building.findings.end());
+    remarks_ = std::move(fresh.remarks);
     findings_.reset();
     ledger_.reset();
-
-    built_ = std::move(building.image);
-    auto young = std::make_unique<Prototype>(*reading.layout, *built_);
+    built_ = std::move(fresh.image);
+    auto young = std::make_unique<Prototype>(*fresh.layout, *built_);
     if (prototype_) carry_over(*prototype_, *young);
     young->live(live_);
     young->settle();
     prototype_ = std::move(young);
+}
+
+bool Workpiece::show(const std::string& text) {
+    text_ = text;
+    Fresh fresh = make(text);
+    if (!fresh.image) {
+        mistakes_ = std::move(fresh.mistakes);
+        return false;
+    }
+    take(std::move(fresh));
     return true;
+}
+
+std::string Workpiece::try_to_show(const std::string& text) {
+    Fresh fresh = make(text);
+    if (!fresh.image)
+        return fresh.mistakes.empty() ? "the layout cannot be shown"
+                                      : fresh.mistakes.front().message;
+    text_ = text;
+    take(std::move(fresh));
+    return {};
 }
 
 void Workpiece::judge() {

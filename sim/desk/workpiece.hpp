@@ -18,10 +18,18 @@ class Workpiece {
 public:
     Workpiece(std::string file, bool live);
 
-    /// Reads the file again. A good one replaces the prototype, which keeps its page, its palette and
-    /// every value that still exists under its name and type; a broken one leaves all as it is.
+    /// Reads the file again. @return Its text; nothing when it cannot be read, which is then a mistake.
+    std::optional<std::string> read();
+    /// Shows another text of the document. A good one replaces the prototype, which keeps its page, its
+    /// palette and every value that still exists under its name and type; a broken one leaves all as it is.
     /// @return Whether the prototype was replaced.
-    bool load();
+    bool show(const std::string& text);
+    /// The same, but a broken text leaves no mistakes behind either. @return Why it is not shown; or empty.
+    std::string try_to_show(const std::string& text);
+    /// What was last given to show(), good or broken.
+    [[nodiscard]] const std::string& text() const { return text_; }
+    /// Another file from now on.
+    void move_to(std::string file) { file_ = std::move(file); }
 
     /// The ledger and the findings of the present prototype, worked out at the first call after a load:
     /// the picture need not wait for them.
@@ -32,6 +40,7 @@ public:
     /// Null until a good file was read.
     [[nodiscard]] Prototype* prototype() { return prototype_.get(); }
     [[nodiscard]] const Layout& layout() const { return prototype_->layout(); }
+    [[nodiscard]] const BuiltImage& built() const { return *built_; }
     /// Mistakes of the last save; empty when it was good.
     [[nodiscard]] const std::vector<Finding>& mistakes() const { return mistakes_; }
     [[nodiscard]] const std::optional<std::vector<Finding>>& findings() const { return findings_; }
@@ -40,7 +49,16 @@ public:
     [[nodiscard]] std::vector<std::string> sources() const;
 
 private:
+    struct Fresh {
+        std::optional<Layout> layout;
+        std::optional<BuiltImage> image;
+        std::vector<Finding> remarks, mistakes;
+    };
+    [[nodiscard]] Fresh make(const std::string& text) const;
+    void take(Fresh fresh);
+
     std::string file_;
+    std::string text_;
     bool live_;
     std::unique_ptr<Prototype> prototype_;
     std::optional<BuiltImage> built_;

@@ -1,9 +1,8 @@
 #include "sim/edit/item_changes.hpp"
 
+#include "sim/edit/json_words.hpp"
 #include "sim/layout/amend.hpp"
 #include "sim/layout/colour.hpp"
-
-#include <nlohmann/json.hpp>
 
 #include <algorithm>
 #include <charconv>
@@ -14,10 +13,6 @@
 
 namespace dialplate {
 namespace {
-
-std::string as_json(const std::string& text) {
-    return nlohmann::json(text).dump();
-}
 
 /// Every name that an item has, written or made up.
 std::set<std::string> item_names(const Layout& layout) {
@@ -145,7 +140,7 @@ Additions duplicated(std::string_view document,
         const bool named = written_at(document, pointer + "/name").has_value();
         made.changes.push_back({named ? Change::Kind::replace : Change::Kind::add,
                                 copy + "/name",
-                                as_json(free_name(item.name, taken))});
+                                json_text(free_name(item.name, taken))});
         const Box box =
             kept_on({0, 0, layout.glass_width(), layout.glass_height()}, moved(item.box, by));
         set_number(made.changes, copy + "/at/0", item.box.x, box.x);
@@ -197,8 +192,8 @@ Additions raised(std::string_view document,
 NewItem new_item(const Layout& layout, int page, ItemKind kind, int x, int y) {
     NewItem made;
     const Page& on = layout.pages[static_cast<std::size_t>(page)];
-    const std::string ink = as_json(paint_on(layout, on.ground));
-    const std::string ground = as_json(layout.paints[static_cast<std::size_t>(on.ground)].name);
+    const std::string ink = json_text(paint_on(layout, on.ground));
+    const std::string ground = json_text(layout.paints[static_cast<std::size_t>(on.ground)].name);
     Box box{x, y, 60, 24};
     std::string members;
     bool needs_face = false;
@@ -221,7 +216,7 @@ NewItem new_item(const Layout& layout, int page, ItemKind kind, int x, int y) {
             if (layout.looks.empty()) made.obstacle = "the layout has no look for keys";
             box.height = 40;
             members = ", \"text\": \"KEY\"";
-            if (!layout.looks.empty()) members += ", \"look\": " + as_json(layout.looks[0].name);
+            if (!layout.looks.empty()) members += ", \"look\": " + json_text(layout.looks[0].name);
             break;
         case ItemKind::legend:
             needs_face = true;
@@ -276,7 +271,7 @@ NewItem new_item(const Layout& layout, int page, ItemKind kind, int x, int y) {
                 smallest = &known;
         if (smallest == nullptr && made.obstacle.empty())
             made.obstacle = "the layout has no face: drop a font file on the window";
-        if (smallest != nullptr) face = ", \"face\": " + as_json(smallest->name);
+        if (smallest != nullptr) face = ", \"face\": " + json_text(smallest->name);
     }
     if (!made.obstacle.empty()) return made;
 
@@ -284,10 +279,10 @@ NewItem new_item(const Layout& layout, int page, ItemKind kind, int x, int y) {
     const std::string name = free_name(std::string("new ") + name_of(kind), taken);
     box = kept_on({0, 0, layout.glass_width(), layout.glass_height()}, box);
     std::string text = std::string("{\"kind\": \"") + name_of(kind) +
-                       "\", \"name\": " + as_json(name) + ", \"at\": [" + std::to_string(box.x) +
+                       "\", \"name\": " + json_text(name) + ", \"at\": [" + std::to_string(box.x) +
                        ", " + std::to_string(box.y) + "], \"size\": [" + std::to_string(box.width) +
                        ", " + std::to_string(box.height) + "]";
-    if (value) text += ", \"value\": " + as_json(*value);
+    if (value) text += ", \"value\": " + json_text(*value);
     text += face + members + "}";
     const std::string list = "/pages/" + std::to_string(page) + "/items";
     made.additions.changes.push_back({Change::Kind::add, list + "/-", std::move(text)});

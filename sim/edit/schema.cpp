@@ -152,8 +152,7 @@ Schema::Parts Schema::child(const Parts& of, const std::string& token, const Nod
         if (const Node* additional = part->find("additionalProperties");
             additional != nullptr && additional->kind == Node::Kind::object)
             further.push_back(additional);
-        if (const Node* items = part->find("items"); items != nullptr)
-            further.push_back(items);
+        if (const Node* items = part->find("items"); items != nullptr) further.push_back(items);
     }
     if (parts.empty())
         for (const Node* part : further)

@@ -9,9 +9,12 @@ namespace dialplate {
 
 std::string Session::change(std::span<const Change> changes,
                             const std::string& name,
-                            const std::string& stroke) {
+                            const std::string& stroke,
+                            const Objection& objection) {
     Amended amended = amend(text_, changes);
     if (!amended.text) return amended.mistake;
+    if (objection && *amended.text != text_)
+        if (std::string reason = objection(*amended.text); !reason.empty()) return reason;
     take(std::move(*amended.text), name, stroke);
     return {};
 }

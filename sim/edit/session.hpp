@@ -5,6 +5,7 @@
 #include "sim/layout/finding.hpp"
 
 #include <cstddef>
+#include <functional>
 #include <span>
 #include <string>
 #include <vector>
@@ -32,10 +33,13 @@ public:
     /// @param name    What was done, for the lists of undo and redo: "move dial".
     /// @param stroke  Steps of the same stroke, one after the other, are one: a drag, a held arrow key. Empty:
     ///                a step of its own.
+    /// @param objection  Is asked whether the new text will do; returns why not, and nothing is changed.
     /// @return Empty, or why nothing was changed: one sentence.
+    using Objection = std::function<std::string(const std::string& text)>;
     std::string change(std::span<const Change> changes,
                        const std::string& name,
-                       const std::string& stroke = {});
+                       const std::string& stroke = {},
+                       const Objection& objection = {});
     /// Puts another text in the document's place, as one step.
     void replace(std::string text, const std::string& name);
     /// The next step begins a new stroke, whatever it is called.

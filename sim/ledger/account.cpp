@@ -6,7 +6,6 @@
 #include <algorithm>
 
 namespace dialplate {
-namespace {
 
 FlashAccount flash_account(const Layout& layout, const BuiltImage& built) {
     FlashAccount flash;
@@ -35,6 +34,8 @@ FlashAccount flash_account(const Layout& layout, const BuiltImage& built) {
     flash.left = flash.capacity - flash.boot - flash.taken - flash.total;
     return flash;
 }
+
+namespace {
 
 RamAccount ram_account(const Layout& layout, const BuiltImage& built) {
     RamAccount ram;

@@ -93,6 +93,10 @@ struct Ledger {
     [[nodiscard]] const EventTime* slowest() const;
 };
 
+/// The flash alone, which needs no run.
+/// @pre `built` was made from `layout` without errors.
+FlashAccount flash_account(const Layout& layout, const BuiltImage& built);
+
 /// Accounts for a layout. Flash is exact for the image; engine, driver and stack carry their standing.
 /// The time comes from running the prototype through each event once.
 /// @pre `built` was made from `layout` without errors.

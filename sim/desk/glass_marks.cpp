@@ -1,0 +1,128 @@
+#include "sim/desk/glass_marks.hpp"
+
+#include "sim/desk/tints.hpp"
+#include "sim/edit/item_changes.hpp"
+
+#include <cmath>
+
+namespace dialplate {
+namespace {
+
+ImVec2 low(const Area& area) {
+    return {static_cast<float>(area.x), static_cast<float>(area.y)};
+}
+ImVec2 high(const Area& area) {
+    return {static_cast<float>(area.right()), static_cast<float>(area.bottom())};
+}
+
+/// A line that can be seen on any ground: light inside, dark outside.
+void outline(ImDrawList& draw, const Area& area, Colour colour, float width) {
+    draw.AddRect(low(grown(area, static_cast<int>(width))),
+                 high(grown(area, static_cast<int>(width))),
+                 ink(tint::bench, 0.9),
+                 0,
+                 0,
+                 width);
+    draw.AddRect(low(area), high(area), ink(colour), 0, 0, width);
+}
+
+void draw_grips(ImDrawList& draw, const Area& area, float u) {
+    for (const Pull& pull : pulls) {
+        const ImVec2 middle{
+            static_cast<float>(area.x) + static_cast<float>(area.width * (pull.x + 1)) / 2,
+            static_cast<float>(area.y) + static_cast<float>(area.height * (pull.y + 1)) / 2};
+        const float reach = grip_reach * u;
+        const ImVec2 a{std::floor(middle.x - reach), std::floor(middle.y - reach)};
+        const ImVec2 b{std::floor(middle.x + reach), std::floor(middle.y + reach)};
+        draw.AddRectFilled(a, b, ink(tint::bench));
+        draw.AddRectFilled({a.x + u, a.y + u}, {b.x - u, b.y - u}, ink(tint::lit));
+    }
+}
+
+const Item* item_of(const Bench& bench, const std::string& pointer) {
+    const Layout& layout = bench.piece.layout();
+    const std::optional<ItemPlace> place = item_at(layout, pointer);
+    if (!place || place->page != bench.piece.prototype()->page()) return nullptr;
+    return &layout.pages[static_cast<std::size_t>(place->page)]
+                .items[static_cast<std::size_t>(place->item)];
+}
+
+void draw_chosen(ImDrawList& draw, const Bench& bench, float u) {
+    const Chosen& chosen = bench.session.chosen();
+    for (const std::string& pointer : chosen)
+        if (const Item* item = item_of(bench, pointer))
+            outline(draw, on_screen(bench.plan, item->box), tint::lit, u);
+    if (chosen.size() != 1) return;
+    const Item* item = item_of(bench, chosen.front());
+    if (item != nullptr && item->kind != ItemKind::picture)
+        draw_grips(draw, on_screen(bench.plan, item->box), u);
+}
+
+void draw_hand(ImDrawList& draw, const Bench& bench, float u) {
+    const Area& glass = bench.plan.glass;
+    const int zoom = bench.plan.zoom;
+    if (bench.hand.line_x) {
+        const float x = static_cast<float>(glass.x + *bench.hand.line_x * zoom);
+        draw.AddLine({x, static_cast<float>(glass.y)},
+                     {x, static_cast<float>(glass.bottom())},
+                     ink(tint::note),
+                     u);
+    }
+    if (bench.hand.line_y) {
+        const float y = static_cast<float>(glass.y + *bench.hand.line_y * zoom);
+        draw.AddLine({static_cast<float>(glass.x), y},
+                     {static_cast<float>(glass.right()), y},
+                     ink(tint::note),
+                     u);
+    }
+    if (bench.hand.band) {
+        const Area area = *bench.hand.band;
+        draw.AddRectFilled(low(area), high(area), ink(tint::lit, 0.12));
+        draw.AddRect(low(area), high(area), ink(tint::lit));
+    }
+}
+
+void draw_finger(ImDrawList& draw, const Bench& bench) {
+    if (!bench.hand.finger) return;
+    const Plan& plan = bench.plan;
+    const float radius_x =
+        static_cast<float>(bench.habits.finger.millimetres / 2 * plan.pixels_per_mm_x);
+    const ImVec2 middle{
+        static_cast<float>(plan.glass.x) +
+            (static_cast<float>(bench.hand.finger->x) + 0.5f) * static_cast<float>(plan.zoom),
+        static_cast<float>(plan.glass.y) +
+            (static_cast<float>(bench.hand.finger->y) + 0.5f) * static_cast<float>(plan.zoom)};
+    draw.AddCircleFilled(middle, radius_x, ink(tint::engraved, 0.16), 48);
+    draw.AddCircle(middle, radius_x, ink(tint::engraved, 0.6), 48, 1.5f);
+    draw.AddCircleFilled(middle, 2.5f, ink(tint::engraved, 0.9), 12);
+}
+
+}  // namespace
+
+Area on_screen(const Plan& plan, const Box& box) {
+    return {plan.glass.x + box.x * plan.zoom,
+            plan.glass.y + box.y * plan.zoom,
+            box.width * plan.zoom,
+            box.height * plan.zoom};
+}
+
+void draw_marks(SideFrame& side) {
+    const Bench& bench = side.bench;
+    if (bench.piece.prototype() == nullptr) return;
+    ImDrawList& draw = *ImGui::GetBackgroundDrawList();
+    for (const Box& box : bench.hand.sent)
+        draw.AddRect(low(on_screen(bench.plan, box)),
+                     high(on_screen(bench.plan, box)),
+                     ink(tint::note),
+                     0,
+                     0,
+                     side.unit);
+    if (!bench.lit.empty())
+        if (const Item* item = item_of(bench, bench.lit))
+            outline(draw, grown(on_screen(bench.plan, item->box), 2), tint::should, 2 * side.unit);
+    if (bench.mode == Mode::arrange && bench.true_to_text()) draw_chosen(draw, bench, side.unit);
+    draw_hand(draw, bench, side.unit);
+    draw_finger(draw, bench);
+}
+
+}  // namespace dialplate

@@ -1,0 +1,18 @@
+// What lies over the glass: the chosen items with their grips, the lines they catch on, the item that a finding
+// speaks of, a finger, and the windows that were just sent.
+#pragma once
+
+#include "sim/desk/side_parts.hpp"
+
+namespace dialplate {
+
+/// Draws them below everything else of the side.
+void draw_marks(SideFrame& side);
+
+/// Screen pixels from a grip's middle to its edge.
+constexpr int grip_reach = 4;
+
+/// A box of the glass as it is on the screen.
+[[nodiscard]] Area on_screen(const Plan& plan, const Box& box);
+
+}  // namespace dialplate

@@ -1,0 +1,203 @@
+#include "sim/desk/side.hpp"
+
+#include "sim/desk/glass_marks.hpp"
+#include "sim/desk/side_parts.hpp"
+#include "sim/desk/tints.hpp"
+
+#include <SDL.h>
+
+#include <algorithm>
+#include <backends/imgui_impl_sdl.h>
+#include <cmath>
+#include <filesystem>
+#include <imgui.h>
+
+namespace dialplate {
+namespace {
+
+/// A window of fixed place without any trim.
+constexpr ImGuiWindowFlags plain =
+    ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings;
+
+void draw_help(SideFrame& side) {
+    const float u = side.unit;
+    const Plan& plan = side.bench.plan;
+    const ImVec2 middle{static_cast<float>(plan.window.width) / 2,
+                        static_cast<float>(plan.window.height) / 2};
+    ImGui::SetNextWindowPos(middle, ImGuiCond_Always, {0.5f, 0.5f});
+    ImGui::PushStyleColor(ImGuiCol_WindowBg, ink(tint::raised));
+    ImGui::PushStyleVar(ImGuiStyleVar_WindowBorderSize, u);
+    ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {24 * u, 18 * u});
+    if (ImGui::Begin("help", nullptr, plain | ImGuiWindowFlags_AlwaysAutoResize)) {
+        for (const KeySheet& sheet : key_sheets()) {
+            say_small(side, tint::quiet, sheet.title);
+            for (const KeyLine& line : sheet.lines) {
+                const float left = ImGui::GetCursorPosX();
+                say(side, tint::engraved, line.keys);
+                ImGui::SameLine(left + 190 * u);
+                say(side, tint::quiet, line.what);
+            }
+            ImGui::Dummy({0, 4 * u});
+        }
+        say_small(side, tint::quiet, "ANY KEY CLOSES THIS SHEET");
+    }
+    ImGui::End();
+    ImGui::PopStyleVar(2);
+    ImGui::PopStyleColor();
+}
+
+Area covered(const ImDrawList& list) {
+    if (list.VtxBuffer.empty()) return {};
+    float left = 1e9f, top = 1e9f, right = -1e9f, bottom = -1e9f;
+    for (const ImDrawCmd& command : list.CmdBuffer) {
+        if (command.ElemCount == 0) continue;
+        left = std::min(left, command.ClipRect.x);
+        top = std::min(top, command.ClipRect.y);
+        right = std::max(right, command.ClipRect.z);
+        bottom = std::max(bottom, command.ClipRect.w);
+    }
+    float l = 1e9f, t = 1e9f, r = -1e9f, b = -1e9f;
+    for (const ImDrawVert& corner : list.VtxBuffer) {
+        l = std::min(l, corner.pos.x);
+        t = std::min(t, corner.pos.y);
+        r = std::max(r, corner.pos.x);
+        b = std::max(b, corner.pos.y);
+    }
+    left = std::floor(std::max(left, l - 1));
+    top = std::floor(std::max(top, t - 1));
+    right = std::ceil(std::min(right, r + 1));
+    bottom = std::ceil(std::min(bottom, b + 1));
+    return {static_cast<int>(left),
+            static_cast<int>(top),
+            static_cast<int>(right - left),
+            static_cast<int>(bottom - top)};
+}
+
+}  // namespace
+
+Side::~Side() {
+    if (!open_) return;
+    ImGui_ImplSDL2_Shutdown();
+    ImGui::DestroyContext();
+}
+
+void Side::open(SDL_Window* window) {
+    ImGui::CreateContext();
+    ImGuiIO& io = ImGui::GetIO();
+    io.IniFilename = nullptr;
+    io.LogFilename = nullptr;
+    io.ConfigFlags |= ImGuiConfigFlags_NavEnableKeyboard;
+    io.ConfigWindowsMoveFromTitleBarOnly = true;
+    io.BackendFlags |= ImGuiBackendFlags_RendererHasVtxOffset;
+    ImGui_ImplSDL2_InitForSDLRenderer(window);
+    open_ = true;
+}
+
+std::string Side::hold(Canvas& canvas, const Faces& faces, int unit) {
+    if (type_.words == nullptr || unit != unit_) {
+        unit_ = unit;
+        type_ = letter(faces);
+        dress(unit);
+    }
+    seen_.clear();
+    return brush_.hold(canvas);
+}
+
+void Side::handle(const SDL_Event& event) {
+    ImGui_ImplSDL2_ProcessEvent(&event);
+}
+
+bool Side::has_mouse(const Plan& plan, int x, int y) const {
+    return plan.side.holds(x, y) || ImGui::IsPopupOpen("", ImGuiPopupFlags_AnyPopup) ||
+           (ImGui::GetIO().WantCaptureMouse && ImGui::IsAnyMouseDown());
+}
+
+bool Side::has_keyboard() const {
+    return ImGui::GetIO().WantTextInput || ImGui::GetIO().NavActive ||
+           ImGui::IsPopupOpen("", ImGuiPopupFlags_AnyPopup);
+}
+
+bool Side::is_typing() const {
+    return ImGui::GetIO().WantTextInput;
+}
+
+void Side::take_keyboard() {
+    want_keyboard_ = true;
+}
+
+void Side::give_keyboard() {
+    drop_keyboard_ = true;
+}
+
+void Side::draw_side(SideFrame& side) {
+    const Area& area = side.bench.plan.side;
+    if (area.empty()) return;
+    ImGui::SetNextWindowPos({static_cast<float>(area.x), static_cast<float>(area.y)});
+    ImGui::SetNextWindowSize({static_cast<float>(area.width), static_cast<float>(area.height)});
+    if (want_keyboard_) ImGui::SetNextWindowFocus();
+    ImGui::Begin(
+        "side",
+        nullptr,
+        plain | ImGuiWindowFlags_NoBringToFrontOnFocus | ImGuiWindowFlags_NoScrollWithMouse);
+    draw_head(side);
+    draw_asked(side);
+    if (ImGui::BeginChild("sections")) {
+        // The bar of the scroll takes its room whether it is needed or not, so that nothing jumps.
+        draw_ledger(side);
+        draw_findings(side);
+        if (side.bench.mode == Mode::operate) {
+            draw_updates(side);
+            draw_events(side);
+        }
+        if (side.bench.mode == Mode::arrange) {
+            draw_item(side);
+            draw_layout_members(side);
+        }
+        ImGui::Dummy({0, 8 * side.unit});
+    }
+    ImGui::EndChild();
+    ImGui::End();
+}
+
+void Side::prepare(Bench& bench) {
+    ImGui_ImplSDL2_NewFrame();
+    ImGui::NewFrame();
+    if (drop_keyboard_) ImGui::SetWindowFocus(nullptr);
+    SideFrame side{bench, type_, static_cast<float>(unit_)};
+    draw_marks(side);
+    draw_side(side);
+    if (bench.help) draw_help(side);
+    want_keyboard_ = drop_keyboard_ = false;
+    ImGui::Render();
+}
+
+std::vector<Side::Layer> Side::layers() const {
+    std::vector<Layer> all;
+    const ImDrawData* data = ImGui::GetDrawData();
+    if (data == nullptr) return all;
+    for (int l = 0; l < data->CmdListsCount; ++l)
+        all.push_back({fingerprint(*data->CmdLists[l]), covered(*data->CmdLists[l])});
+    return all;
+}
+
+std::vector<Area> Side::changed() const {
+    const std::vector<Layer> now = layers();
+    std::vector<Area> parts;
+    for (std::size_t i = 0; i < std::max(now.size(), seen_.size()); ++i) {
+        const bool same = i < now.size() && i < seen_.size() && now[i].print == seen_[i].print;
+        if (same) continue;
+        if (i < now.size() && !now[i].area.empty()) parts.push_back(now[i].area);
+        if (i < seen_.size() && !seen_[i].area.empty()) parts.push_back(seen_[i].area);
+    }
+    return parts;
+}
+
+void Side::draw(const Area& part) {
+    if (const ImDrawData* data = ImGui::GetDrawData(); data != nullptr) brush_.draw(*data, part);
+}
+
+void Side::drawn() {
+    seen_ = layers();
+}
+
+}  // namespace dialplate
