@@ -1,6 +1,7 @@
 #include "sim/desk/choosers.hpp"
 
 #include "sim/check/contrast.hpp"
+#include "sim/check/rule.hpp"
 #include "sim/desk/strip.hpp"
 #include "sim/desk/tints.hpp"
 #include "sim/edit/item_changes.hpp"
@@ -107,12 +108,22 @@ bool line(const SideFrame& side,
     return taken;
 }
 
+/// What a rule asks of this layout.
+double least_contrast_by(const Layout& layout, const char* name) {
+    const Rule* rule = rule_named(name);
+    return rule == nullptr || rule->figures.empty()
+               ? 1.0
+               : figure(layout, *rule, rule->figures.front().name);
+}
+
 std::optional<std::string> choose_paint(SideFrame& side,
                                         const std::string& pointer,
                                         const std::string& now) {
     Bench& bench = side.bench;
     const Layout& layout = bench.piece.layout();
     const Paint* against = opposite(*bench.document(), layout, pointer);
+    const double for_text = least_contrast_by(layout, "text-contrast");
+    const double for_shapes = least_contrast_by(layout, "graphics-contrast");
     std::optional<std::string> taken;
     const auto ratio = [&](const Paint& paint) {
         char words[24] = "";
@@ -134,9 +145,9 @@ std::optional<std::string> choose_paint(SideFrame& side,
                      paint.name,
                      paint.name == now,
                      ratio(paint),
-                     contrast >= text_contrast_least       ? tint::fine
-                     : contrast >= graphics_contrast_least ? tint::should
-                                                           : tint::must))
+                     contrast >= for_text     ? tint::fine
+                     : contrast >= for_shapes ? tint::should
+                                              : tint::must))
                 taken = json_text(paint.name);
             ImGui::PopID();
         }

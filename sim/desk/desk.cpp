@@ -213,7 +213,11 @@ private:
                 handle(event.window);
                 break;
             case SDL_KEYDOWN:
+                note_held(event.key);
                 press_key(event.key);
+                break;
+            case SDL_KEYUP:
+                note_held(event.key);
                 break;
             case SDL_DROPFILE:
                 papers_.dropped(event.drop.file);
@@ -439,7 +443,7 @@ private:
             return;
         } else if (bench_.mode == Mode::arrange) {
             hold_ = Hold::item;
-            arranging_.press(x, y, held());
+            arranging_.press(x, y, held_);
         } else if (const std::optional<GlassPixel> point = plan.glass_at(x, y)) {
             hold_ = Hold::glass;
             scene_.sent(touching_.press(*point));
@@ -451,7 +455,7 @@ private:
 
     void move(int x, int y) {
         if (hold_ == Hold::knob) turn(grip_.move(bench_.plan.knob, x, y));
-        if (hold_ == Hold::item) arranging_.move(x, y, held());
+        if (hold_ == Hold::item) arranging_.move(x, y, held_);
         if (hold_ != Hold::glass) return;
         // A finger that slides onto the bezel has left the glass.
         const std::optional<GlassPixel> point = bench_.plan.glass_at(x, y);
@@ -466,9 +470,11 @@ private:
         if (was == Hold::glass && piece_.prototype() != nullptr) scene_.sent(touching_.lift());
     }
 
-    static Held held() {
-        const SDL_Keymod keys = SDL_GetModState();
-        return {.shift = (keys & KMOD_SHIFT) != 0, .alt = (keys & KMOD_ALT) != 0};
+    /// In the order of the events: SDL's own state is already that of the last one that waits.
+    void note_held(const SDL_KeyboardEvent& key) {
+        const bool down = key.type == SDL_KEYDOWN;
+        if (key.keysym.sym == SDLK_LALT || key.keysym.sym == SDLK_RALT) held_.alt = down;
+        if (key.keysym.sym == SDLK_LSHIFT || key.keysym.sym == SDLK_RSHIFT) held_.shift = down;
     }
 
     Pane pane_;
@@ -484,6 +490,7 @@ private:
     Grip grip_;
     int zoom_;
     Hold hold_ = Hold::nothing;
+    Held held_;
     int pictures_due_ = settling_pictures;  ///< Of the side, until it is at rest.
     std::string trouble_;                   ///< Nothing can be drawn any more.
     bool running_ = true;

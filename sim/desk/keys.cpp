@@ -15,21 +15,23 @@ struct Binding {
 };
 
 constexpr Binding always[] = {
-    {SDLK_PAGEUP, any, no, {Order::tune, 10}}, {SDLK_PAGEDOWN, any, no, {Order::tune, -10}},
-    {SDLK_TAB, no, no, {Order::page, 1}},      {SDLK_TAB, yes, no, {Order::page, -1}},
-    {SDLK_p, any, no, {Order::palette, 1}},    {SDLK_PLUS, any, no, {Order::zoom, 1}},
-    {SDLK_EQUALS, any, no, {Order::zoom, 1}},  {SDLK_KP_PLUS, any, no, {Order::zoom, 1}},
-    {SDLK_MINUS, any, no, {Order::zoom, -1}},  {SDLK_KP_MINUS, any, no, {Order::zoom, -1}},
-    {SDLK_0, any, no, {Order::fit, 0}},        {SDLK_KP_0, any, no, {Order::fit, 0}},
-    {SDLK_f, no, no, {Order::finding, 1}},     {SDLK_f, yes, no, {Order::finding, -1}},
-    {SDLK_F1, any, any, {Order::keys, 0}},     {SDLK_h, any, no, {Order::keys, 0}},
-    {SDLK_ESCAPE, any, any, {Order::hide, 0}}, {SDLK_q, any, yes, {Order::quit, 0}},
-    {SDLK_w, any, yes, {Order::quit, 0}},      {SDLK_F2, any, no, {Order::mode, 0}},
-    {SDLK_F3, any, no, {Order::mode, 1}},      {SDLK_F4, any, no, {Order::mode, 2}},
-    {SDLK_F6, any, no, {Order::into_side, 0}}, {SDLK_F9, any, no, {Order::side, 0}},
-    {SDLK_t, any, no, {Order::true_size, 0}},  {SDLK_s, no, yes, {Order::save, 0}},
-    {SDLK_z, no, yes, {Order::undo, 0}},       {SDLK_z, yes, yes, {Order::redo, 0}},
-    {SDLK_y, any, yes, {Order::redo, 0}},      {SDLK_r, any, no, {Order::redraw, 0}},
+    {SDLK_PAGEUP, any, no, {Order::tune, 10}},   {SDLK_PAGEDOWN, any, no, {Order::tune, -10}},
+    {SDLK_TAB, no, no, {Order::page, 1}},        {SDLK_TAB, yes, no, {Order::page, -1}},
+    {SDLK_p, any, no, {Order::palette, 1}},      {SDLK_PLUS, any, no, {Order::zoom, 1}},
+    {SDLK_EQUALS, any, no, {Order::zoom, 1}},    {SDLK_KP_PLUS, any, no, {Order::zoom, 1}},
+    {SDLK_MINUS, any, no, {Order::zoom, -1}},    {SDLK_KP_MINUS, any, no, {Order::zoom, -1}},
+    {SDLK_0, any, no, {Order::fit, 0}},          {SDLK_KP_0, any, no, {Order::fit, 0}},
+    {SDLK_f, no, no, {Order::finding, 1}},       {SDLK_f, yes, no, {Order::finding, -1}},
+    {SDLK_F1, any, any, {Order::keys, 0}},       {SDLK_h, any, no, {Order::keys, 0}},
+    {SDLK_ESCAPE, any, any, {Order::hide, 0}},   {SDLK_q, any, yes, {Order::quit, 0}},
+    {SDLK_w, any, yes, {Order::quit, 0}},        {SDLK_F2, any, no, {Order::mode, 0}},
+    {SDLK_F3, any, no, {Order::mode, 1}},        {SDLK_F4, any, no, {Order::mode, 2}},
+    {SDLK_F6, any, no, {Order::into_side, 0}},   {SDLK_F9, any, no, {Order::side, 0}},
+    {SDLK_t, any, no, {Order::true_size, 0}},    {SDLK_s, no, yes, {Order::save, 0}},
+    {SDLK_z, no, yes, {Order::undo, 0}},         {SDLK_z, yes, yes, {Order::redo, 0}},
+    {SDLK_y, any, yes, {Order::redo, 0}},        {SDLK_r, any, no, {Order::redraw, 0}},
+    {SDLK_r, any, yes, {Order::restore, 0}},     {SDLK_F7, any, no, {Order::keep_mine, 0}},
+    {SDLK_F8, any, no, {Order::take_theirs, 0}},
 };
 
 constexpr Binding tuning[] = {
@@ -83,6 +85,8 @@ constexpr KeyLine anywhere[] = {
     {"F9", "close or open the side"},
     {"Ctrl S", "save"},
     {"Ctrl Z, Ctrl Y", "undo, redo"},
+    {"F7, F8", "saved by two programs: keep mine, take theirs"},
+    {"Ctrl R", "restore what was left unsaved the last time"},
     {"F1", "this sheet"},
     {"Ctrl Q", "close"},
 };

@@ -161,7 +161,7 @@ void Scene::refresh_strip() {
             status.findings->begin(),
             status.findings->end(),
             [](const Finding& a, const Finding& b) { return a.severity < b.severity; });
-    if (!bench_.plan.side.empty()) status.hint = hint_of(bench_);
+    if (!bench_.plan.side.empty()) status.hint = hint_drawn_;
     status.chosen = static_cast<int>(bench_.finding.value_or(0));
     draw_strip(picture_, bench_.plan, faces_, status);
     parts_.push_back(bench_.plan.strip);
@@ -203,6 +203,10 @@ void Scene::draw_bench(double turned) {
         picture_.restore(ground_, bench_.plan.panel);
         draw_lonely_mistakes();
         parts_.push_back(bench_.plan.panel);
+    }
+    if (std::string hint = hint_of(bench_); hint != hint_drawn_) {
+        hint_drawn_ = std::move(hint);
+        strip_old_ = true;
     }
     if (all || strip_old_ || judged) refresh_strip();
 

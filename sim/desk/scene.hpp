@@ -66,6 +66,7 @@ private:
     double turned_drawn_ = 0.0;
     bool judged_drawn_ = false;
     CaptionWords caption_drawn_;
+    std::string hint_drawn_;
     std::string step_drawn_;
 };
 

@@ -86,7 +86,6 @@ void Side::open(SDL_Window* window) {
     ImGuiIO& io = ImGui::GetIO();
     io.IniFilename = nullptr;
     io.LogFilename = nullptr;
-    io.ConfigFlags |= ImGuiConfigFlags_NavEnableKeyboard;
     io.ConfigWindowsMoveFromTitleBarOnly = true;
     io.BackendFlags |= ImGuiBackendFlags_RendererHasVtxOffset;
     ImGui_ImplSDL2_InitForSDLRenderer(window);
@@ -113,7 +112,7 @@ bool Side::has_mouse(const Plan& plan, int x, int y) const {
 }
 
 bool Side::has_keyboard() const {
-    return ImGui::GetIO().WantTextInput || ImGui::GetIO().NavActive ||
+    return ImGui::GetIO().WantTextInput || keyboard_ ||
            ImGui::IsPopupOpen("", ImGuiPopupFlags_AnyPopup);
 }
 
@@ -122,11 +121,14 @@ bool Side::is_typing() const {
 }
 
 void Side::take_keyboard() {
-    want_keyboard_ = true;
+    want_keyboard_ = keyboard_ = true;
+    ImGui::GetIO().ConfigFlags |= ImGuiConfigFlags_NavEnableKeyboard;
 }
 
 void Side::give_keyboard() {
     drop_keyboard_ = true;
+    keyboard_ = false;
+    ImGui::GetIO().ConfigFlags &= ~ImGuiConfigFlags_NavEnableKeyboard;
 }
 
 void Side::draw_side(SideFrame& side) {
@@ -135,13 +137,13 @@ void Side::draw_side(SideFrame& side) {
     ImGui::SetNextWindowPos({static_cast<float>(area.x), static_cast<float>(area.y)});
     ImGui::SetNextWindowSize({static_cast<float>(area.width), static_cast<float>(area.height)});
     if (want_keyboard_) ImGui::SetNextWindowFocus();
-    ImGui::Begin(
-        "side",
-        nullptr,
-        plain | ImGuiWindowFlags_NoBringToFrontOnFocus | ImGuiWindowFlags_NoScrollWithMouse);
+    ImGui::Begin("side",
+                 nullptr,
+                 plain | ImGuiWindowFlags_NoFocusOnAppearing |
+                     ImGuiWindowFlags_NoBringToFrontOnFocus | ImGuiWindowFlags_NoScrollWithMouse);
     draw_head(side);
     draw_asked(side);
-    if (ImGui::BeginChild("sections")) {
+    if (ImGui::BeginChild("sections", {}, false, ImGuiWindowFlags_NoFocusOnAppearing)) {
         // The bar of the scroll takes its room whether it is needed or not, so that nothing jumps.
         draw_ledger(side);
         draw_findings(side);

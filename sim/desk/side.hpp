@@ -65,6 +65,7 @@ private:
     Lettering type_;
     int unit_ = 1;
     bool open_ = false;
+    bool keyboard_ = false;  ///< Taken on purpose: arrow keys go from field to field.
     bool want_keyboard_ = false, drop_keyboard_ = false;
     std::vector<Layer> seen_;
 };

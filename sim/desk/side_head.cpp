@@ -56,10 +56,10 @@ void draw_quarrel(SideFrame& side) {
     if (differences.size() > most)
         say(side, tint::quiet, "and " + std::to_string(differences.size() - most) + " more");
     if (press_button(side, "Keep mine")) bench.order(Order::keep_mine);
-    tip(side, "The next save writes your text over theirs. Undo leads to theirs.");
+    tip(side, "The next save writes your text over theirs. Undo leads to theirs. (F7)");
     ImGui::SameLine(0, 4 * side.unit);
     if (press_button(side, "Take theirs")) bench.order(Order::take_theirs);
-    tip(side, "Undo leads back to yours.");
+    tip(side, "Undo leads back to yours. (F8)");
 }
 
 void draw_rescued(SideFrame& side) {
@@ -68,7 +68,7 @@ void draw_rescued(SideFrame& side) {
     say_wrapped(
         side, tint::engraved, "The last time, unsaved changes of this layout were left behind.");
     if (press_button(side, "Restore them")) bench.order(Order::restore);
-    tip(side, "As a step that can be undone.");
+    tip(side, "As a step that can be undone. (Ctrl R)");
     ImGui::SameLine(0, 4 * side.unit);
     if (press_button(side, "Drop them")) bench.order(Order::give_up);
 }

@@ -58,6 +58,10 @@ void Process::ask_to_end() {
     if (id_ > 0) kill(id_, SIGTERM);
 }
 
+void Process::end_at_once() {
+    if (id_ > 0) kill(id_, SIGKILL);
+}
+
 int Process::wait(int seconds) {
     const auto end = std::chrono::steady_clock::now() + std::chrono::seconds(seconds);
     while (status_ == -2 && id_ > 0) {

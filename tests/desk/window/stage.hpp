@@ -26,7 +26,8 @@ public:
                const std::vector<std::string>& environment,
                const std::string& output = {});
     [[nodiscard]] bool running();
-    void ask_to_end();  ///< SIGTERM
+    void ask_to_end();   ///< SIGTERM
+    void end_at_once();  ///< SIGKILL: nothing can be put in order.
     /// Waits for the end, at most `seconds`. @return Exit status; -1 by a signal, -2 still running.
     int wait(int seconds);
 

@@ -69,9 +69,17 @@ protected:
         layout_ = std::move(*reading.layout);
     }
 
+    /// Where the program runs; nothing that it remembers goes beyond the test.
+    std::vector<std::string> surroundings() const {
+        return {"DISPLAY=" + stage_.display(),
+                "WAYLAND_DISPLAY=",
+                "SDL_VIDEODRIVER=x11",
+                "XDG_STATE_HOME=" + (folder_ / "state").string()};
+    }
+
     void open() {
         program_.start({DIALPLATE_PROGRAM, "try", "--still", file_.string()},
-                       {"DISPLAY=" + stage_.display(), "WAYLAND_DISPLAY=", "SDL_VIDEODRIVER=x11"},
+                       surroundings(),
                        (folder_ / "output.txt").string());
         ASSERT_TRUE(until([&] {
             window_ = stage_.hands("search --onlyvisible --name dialplate");
@@ -92,7 +100,7 @@ protected:
             return at == std::string::npos ? 0 : std::stoi(told.substr(at + name.size() + 1));
         };
         origin_ = {number("X"), number("Y"), number("WIDTH"), number("HEIGHT")};
-        plan_ = plan_window(layout_, {origin_.width, origin_.height}, 0);
+        plan_ = plan_window(layout_, {origin_.width, origin_.height}, 0, true);
     }
 
     /// Tries until it holds, or some seconds have gone by.
@@ -295,8 +303,7 @@ TEST_F(Window, ABrokenSaveKeepsThePictureAndShowsTheMistakeUntilItIsMended) {
 TEST_F(Window, ABrokenFileOpensTheWindowAndIsShownOnceMended) {
     const std::string good = text_of(file_);
     std::ofstream(file_) << "{";
-    program_.start({DIALPLATE_PROGRAM, "try", "--still", file_.string()},
-                   {"DISPLAY=" + stage_.display(), "WAYLAND_DISPLAY=", "SDL_VIDEODRIVER=x11"});
+    program_.start({DIALPLATE_PROGRAM, "try", "--still", file_.string()}, surroundings());
     ASSERT_TRUE(until([&] {
         window_ = stage_.hands("search --onlyvisible --name dialplate");
         return !window_.empty() && window_[0] >= '0' && window_[0] <= '9';
@@ -317,6 +324,116 @@ TEST_F(Window, AnyZoomShowsTheSamePixels) {
     stage_.hands("windowsize --sync " + window_ + " 1590 990");
     find_window();
     EXPECT_TRUE(until([&] { return glass() == expected_glass(); }));
+}
+
+/// A window in which something was moved by hand.
+class ArrangedWindow : public Window {
+protected:
+    /// Drags the frequency by glass pixels, in arrange, without anything catching.
+    void drag_the_dial(int right, int down) {
+        stage_.hands("key F3");
+        const Box& box = dial().box;
+        point_at(box);
+        stage_.hands("mousedown 1");
+        stage_.hands("keydown alt");
+        for (int step = 1; step <= 4; ++step)
+            point_at({box.x + right * step / 4, box.y + down * step / 4, box.width, box.height});
+        stage_.hands("mouseup 1");
+        stage_.hands("keyup alt");
+    }
+    /// Unsaved work as it lies on disk, whole.
+    std::string rescued() const {
+        if (fs::exists(folder_ / "state" / "dialplate"))
+            for (const fs::directory_entry& entry :
+                 fs::directory_iterator(folder_ / "state" / "dialplate"))
+                if (entry.path().extension() == ".json") return text_of(entry.path());
+        return {};
+    }
+    /// The file as it is once it differs from `old`.
+    std::string file_other_than(const std::string& old) {
+        std::string now;
+        EXPECT_TRUE(until([&] { return (now = text_of(file_)) != old && !now.empty(); }));
+        return now;
+    }
+};
+
+TEST_F(ArrangedWindow, SavesOnlyTheBytesThatChangedAndUndoGivesTheOriginalOnes) {
+    open();
+    const std::string original = text_of(file_);
+    const std::vector<Colour> before = glass();
+    drag_the_dial(-3, 2);
+    EXPECT_TRUE(until([&] { return glass() != before; }));
+    EXPECT_EQ(text_of(file_), original) << "written before it was asked for";
+    stage_.hands("key --clearmodifiers ctrl+s");
+    const std::string moved = file_other_than(original);
+    // "at": [8, 6] became [5, 8].
+    EXPECT_EQ(moved.size(), original.size());
+    int different = 0;
+    for (std::size_t i = 0; i < std::min(moved.size(), original.size()); ++i)
+        different += moved[i] != original[i] ? 1 : 0;
+    EXPECT_EQ(different, 2) << moved.substr(moved.find("\"readout\""), 80);
+    stage_.hands("key --clearmodifiers ctrl+z");
+    stage_.hands("key --clearmodifiers ctrl+s");
+    EXPECT_EQ(file_other_than(moved), original);
+    EXPECT_TRUE(until([&] {
+        stage_.hands("key Escape");
+        return glass() == before;
+    }));
+}
+
+TEST_F(ArrangedWindow, AKilledWindowGivesItsUnsavedChangesBack) {
+    open();
+    const std::string original = text_of(file_);
+    drag_the_dial(-3, 0);
+    ASSERT_TRUE(until([&] { return !rescued().empty(); }));
+    program_.end_at_once();
+    program_.wait(10);
+    EXPECT_EQ(text_of(file_), original);
+    open();
+    stage_.hands("key --clearmodifiers ctrl+r");
+    stage_.hands("key --clearmodifiers ctrl+s");
+    const std::string restored = file_other_than(original);
+    EXPECT_NE(restored.find("\"at\": [5, 6]"), std::string::npos);
+    EXPECT_TRUE(until([&] { return rescued().empty(); }));
+}
+
+TEST_F(ArrangedWindow, ASaveByAnotherProgramLosesNeitherVersion) {
+    open();
+    const std::string original = text_of(file_);
+    drag_the_dial(-3, 0);
+    std::string theirs = original;
+    theirs.replace(theirs.find("Coast listener"), 14, "Their listener");
+    std::ofstream(file_) << theirs;
+    std::this_thread::sleep_for(300ms);
+    // Nothing is written over theirs before it was decided.
+    stage_.hands("key --clearmodifiers ctrl+s");
+    std::this_thread::sleep_for(300ms);
+    EXPECT_EQ(text_of(file_), theirs);
+    stage_.hands("key F7");  // keep mine
+    stage_.hands("key --clearmodifiers ctrl+s");
+    const std::string mine = file_other_than(theirs);
+    EXPECT_NE(mine.find("Coast listener"), std::string::npos);
+    EXPECT_NE(mine.find("\"at\": [5, 6]"), std::string::npos)
+        << mine.substr(mine.find("\"readout\""), 80);
+    // Theirs is one step back.
+    stage_.hands("key --clearmodifiers ctrl+z");
+    stage_.hands("key --clearmodifiers ctrl+s");
+    EXPECT_EQ(file_other_than(mine), theirs);
+}
+
+TEST_F(ArrangedWindow, DuplicatesAndDeletesWhatIsChosen) {
+    open();
+    const std::string original = text_of(file_);
+    stage_.hands("key F3");
+    point_at(dial().box);
+    stage_.hands("click 1");
+    stage_.hands("key --clearmodifiers ctrl+d");
+    stage_.hands("key --clearmodifiers ctrl+s");
+    const std::string doubled = file_other_than(original);
+    EXPECT_NE(doubled.find("\"dial 2\""), std::string::npos);
+    stage_.hands("key Delete");
+    stage_.hands("key --clearmodifiers ctrl+s");
+    EXPECT_EQ(file_other_than(doubled), original) << "the copy was chosen, and took its line along";
 }
 
 TEST(WindowWithoutAScreen, RunsOnTheDummyDriverAndEndsWhenAsked) {
