@@ -15,6 +15,7 @@ int main(int argc, char** argv) {
     dialplate::add_check(program, status);
     dialplate::add_cost(program, status);
     dialplate::add_faces(program, status);
+    dialplate::add_fit(program, status);
     dialplate::add_shot(program, status);
     dialplate::add_emit(program, status);
     dialplate::add_prove(program, status);

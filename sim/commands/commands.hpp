@@ -23,6 +23,7 @@ void add_try(CLI::App& program, ExitStatus& status);
 void add_check(CLI::App& program, ExitStatus& status);
 void add_cost(CLI::App& program, ExitStatus& status);
 void add_faces(CLI::App& program, ExitStatus& status);
+void add_fit(CLI::App& program, ExitStatus& status);
 void add_shot(CLI::App& program, ExitStatus& status);
 void add_emit(CLI::App& program, ExitStatus& status);
 void add_prove(CLI::App& program, ExitStatus& status);

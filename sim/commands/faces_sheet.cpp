@@ -1,20 +1,30 @@
 #include "sim/commands/faces_sheet.hpp"
 
+#include "sim/commands/faces_report.hpp"
+
 #include <algorithm>
+#include <cstdio>
+#include <filesystem>
+#include <string>
 
 namespace dialplate {
 namespace {
 
 constexpr int margin = 12;
 constexpr int most_width = 640;
-constexpr int under_label = 4;
+constexpr int under_line = 4;
+constexpr int under_labels = 8;
 constexpr int between_rows = 2;
-constexpr int between_samples = 14;
+constexpr int between_samples = 22;
+constexpr int column = 160;  // of a packing's figures
 
 constexpr std::uint32_t ground = 0x101418;
 constexpr std::uint32_t cell_ground = 0x181E24;  // shows where a cell begins and ends
 constexpr std::uint32_t ink = 0xF2EFE6;
-constexpr std::uint32_t label_ink = 0xFFB84D;
+constexpr std::uint32_t title_ink = 0xFFB84D;
+constexpr std::uint32_t figure_ink = 0x9AA4AE;
+constexpr std::uint32_t smallest_ink = 0x7FD67F;
+constexpr std::uint32_t rule_ink = 0x2A323A;
 
 /// Where the glyphs of a face go, relative to its first cell.
 struct Flow {
@@ -63,44 +73,93 @@ void draw_cell(Rgb888& sheet, const Bitmap& cell, Flow::Spot at, const CellInk& 
     }
 }
 
-int words_width(const RasterFace& face, const std::string& words) {
+void write_words(Rgb888& sheet,
+                 const RasterFace& labels,
+                 const std::string& words,
+                 Flow::Spot at,
+                 std::uint32_t colour) {
+    for (const char c : words) {
+        const Glyph* glyph = glyph_of(labels, static_cast<unsigned char>(c));
+        if (glyph == nullptr || at.x + glyph->cell.width > sheet.width) continue;
+        draw_cell(sheet, glyph->cell, at, {colour, ground});
+        at.x += glyph->cell.width;
+    }
+}
+
+int words_width(const RasterFace& labels, const std::string& words) {
     int width = 0;
     for (const char c : words) {
-        const Glyph* glyph = glyph_of(face, static_cast<unsigned char>(c));
+        const Glyph* glyph = glyph_of(labels, static_cast<unsigned char>(c));
         width += glyph == nullptr ? 0 : glyph->cell.width;
     }
     return width;
 }
 
+std::string fixed(double number, int decimals) {
+    char text[40];
+    std::snprintf(text, sizeof text, "%.*f", decimals, number);
+    return text;
+}
+
+std::string title_of(const WeighedFace& face) {
+    return std::filesystem::path(face.file).filename().string() + "  " + std::to_string(face.size) +
+           " px" + enlargement_words(face);
+}
+
+std::string angle_of(const WeighedFace& face) {
+    return face.angle ? fixed(face.angle->value, 1) + "'" : "";
+}
+
+std::string figures_of(const char* packing, const PackedWeight& packed) {
+    if (packed.bytes == 0) return std::string{packing} + "  -";
+    return std::string{packing} + "  " + std::to_string(packed.bytes) + " bytes" +
+           (packed.digit ? "  " + fixed(packed.digit->value, 1) + " ms" : "");
+}
+
 }  // namespace
 
-Rgb888 draw_sheet(const std::vector<FaceSample>& samples, const RasterFace& labels) {
-    int width = 0;
+Rgb888 draw_sheet(const std::vector<WeighedFace>& faces, const RasterFace& labels) {
+    static constexpr const char* packings[] = {"plain", "runs", "context"};
+    const int above = 2 * labels.height + under_line + under_labels;
+    int width = 3 * column;
     int height = margin;
     std::vector<Flow> flows;
-    for (const FaceSample& sample : samples) {
-        flows.push_back(flow_of(sample.face, sample.enlarged));
-        width = std::max({width, flows.back().width, words_width(labels, sample.label)});
-        height += labels.height + under_label + flows.back().height + between_samples;
+    for (const WeighedFace& face : faces) {
+        flows.push_back(flow_of(face.face, face.enlarged));
+        width = std::max({width,
+                          flows.back().width,
+                          words_width(labels, title_of(face) + "    " + angle_of(face))});
+        height += above + flows.back().height + between_samples;
     }
     Rgb888 sheet(width + 2 * margin, height - between_samples + margin, ground);
     int y = margin;
-    for (std::size_t i = 0; i < samples.size(); ++i) {
-        int x = margin;
-        for (const char c : samples[i].label) {
-            if (const Glyph* glyph = glyph_of(labels, static_cast<unsigned char>(c))) {
-                draw_cell(sheet, glyph->cell, {x, y}, {label_ink, ground});
-                x += glyph->cell.width;
-            }
+    for (std::size_t i = 0; i < faces.size(); ++i) {
+        const WeighedFace& face = faces[i];
+        if (i > 0) {
+            for (int x = margin; x < margin + width; ++x)
+                sheet.at(x, y - between_samples / 2) = rule_ink;
         }
-        y += labels.height + under_label;
-        const RasterFace& face = samples[i].face;
-        for (std::size_t g = 0; g < face.glyphs.size(); ++g) {
+        write_words(sheet, labels, title_of(face), {margin, y}, title_ink);
+        const std::string angle = angle_of(face);
+        write_words(
+            sheet, labels, angle, {margin + width - words_width(labels, angle), y}, title_ink);
+        y += labels.height + under_line;
+        for (std::size_t p = 0; p < face.packings.size(); ++p) {
+            const PackedWeight& packed = face.packings[p];
+            write_words(
+                sheet,
+                labels,
+                figures_of(packings[p], packed),
+                {margin + static_cast<int>(p) * column, y},
+                packed.bytes != 0 && packed.bytes == face.smallest() ? smallest_ink : figure_ink);
+        }
+        y += labels.height + under_labels;
+        for (std::size_t g = 0; g < face.face.glyphs.size(); ++g) {
             const Flow::Spot spot = flows[i].spots[g];
             draw_cell(sheet,
-                      face.glyphs[g].cell,
+                      face.face.glyphs[g].cell,
                       {margin + spot.x, y + spot.y},
-                      {ink, g % 2 == 0 ? cell_ground : ground, samples[i].enlarged});
+                      {ink, g % 2 == 0 ? cell_ground : ground, face.enlarged});
         }
         y += flows[i].height + between_samples;
     }

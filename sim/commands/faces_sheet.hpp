@@ -2,23 +2,16 @@
 #pragma once
 
 #include "fonts/face.hpp"
-#include "sim/commands/png.hpp"
+#include "sim/commands/weigh_fonts.hpp"
+#include "sim/look/rgb888.hpp"
 
-#include <string>
 #include <vector>
 
 namespace dialplate {
 
-/// One face on the sheet and the words above it.
-struct FaceSample {
-    std::string label;
-    RasterFace face;
-    int enlarged = 1;  ///< Glyph pixels are drawn this large.
-};
-
-/// Draws the samples below one another, their glyphs side by side, wrapped at about 640 pixels.
-/// @param labels  Our own small face, all of the characters in the labels; a character it lacks is
-///                left out.
-Rgb888 draw_sheet(const std::vector<FaceSample>& samples, const RasterFace& labels);
+/// Draws the faces below one another, in the order they come, their glyphs side by side, wrapped at 640 pixels. Above
+/// each stands what it is and the angle it subtends, below that what each packing takes, in bytes and in milliseconds a digit.
+/// @param labels  Our own small face, all of ASCII; a character it lacks is left out.
+Rgb888 draw_sheet(const std::vector<WeighedFace>& faces, const RasterFace& labels);
 
 }  // namespace dialplate

@@ -7,13 +7,18 @@
 namespace dialplate {
 namespace {
 
-constexpr MemberName raster_members[] = {{"file", true}, {"size", true}, {"scale"}, {"packing"}};
+constexpr MemberName raster_members[] = {
+    {"file", true}, {"size", true}, {"scale"}, {"packing"}, {"may"}};
 constexpr MemberName segment_members[] = {{"segments", true}};
-constexpr MemberName any_members[] = {{"file"}, {"size"}, {"scale"}, {"packing"}, {"segments"}};
+constexpr MemberName any_members[] = {
+    {"file"}, {"size"}, {"scale"}, {"packing"}, {"may"}, {"segments"}};
+constexpr MemberName latitude_members[] = {{"files"}, {"size"}, {"smooth"}};
 constexpr MemberName geometry_members[] = {
     {"width", true}, {"height", true}, {"stroke", true}, {"gap"}};
 
 constexpr int largest_cell = 255;  // u8 height and advance of a face in the image
+constexpr Range sizes{4, largest_cell, "pixels"};
+constexpr int most_files = 255;
 
 void read_segments(const Members& members, Face& face) {
     face.kind = FaceKind::segment;
@@ -36,6 +41,38 @@ void read_segments(const Members& members, Face& face) {
         geometry.whole_or("gap",
                           {0, largest_cell - face.segment_width, "width and gap in one byte"},
                           std::min(face.segment_stroke, largest_cell - face.segment_width));
+}
+
+void read_latitude(const Members& members, Face& face) {
+    const Node* const node = members.find("may");
+    if (node == nullptr) return;
+    const Members may(*node,
+                      members.pointer_of("may"),
+                      {"\"may\" of face", face.name},
+                      latitude_members,
+                      members.mistakes());
+    Latitude latitude;
+    const Node* const files = may.list("files", {0, most_files});
+    for (std::size_t i = 0; files != nullptr && i < files->elements.size(); ++i) {
+        const auto file = text_in(files->elements[i],
+                                  may.pointer_of("files") + pointer_part(i),
+                                  "a file that " + members.what() + " may have",
+                                  {.least = 1},
+                                  members.mistakes());
+        if (file) latitude.files.push_back(*file);
+    }
+    if (const auto size = may.pair("size", {sizes, sizes})) {
+        latitude.least_size = (*size)[0];
+        latitude.greatest_size = (*size)[1];
+        if (latitude.least_size > latitude.greatest_size) {
+            may.fail("size",
+                     "out-of-range",
+                     "goes from " + std::to_string(latitude.least_size) + " to " +
+                         std::to_string(latitude.greatest_size) + "; the least size comes first");
+        }
+    }
+    latitude.smooth = may.flag("smooth").value_or(false);
+    face.latitude = std::move(latitude);
 }
 
 }  // namespace
@@ -82,11 +119,11 @@ void read_faces(const Members& document, Draft& draft) {
                 members.fail_whole("missing-member",
                                    "lacks \"file\" and \"segments\"; a face has one of them");
             }
-            constexpr Range sizes{4, largest_cell, "pixels"};
             face.file = members.text("file", {.least = 1}).value_or("");
             face.size = members.whole_or("size", sizes, static_cast<int>(sizes.least));
             face.scale = members.whole_or("scale", {1, 4}, 1);
             face.packing = read_packing(members, false);
+            read_latitude(members, face);
         }
         draft.layout.faces.push_back(std::move(face));
     }

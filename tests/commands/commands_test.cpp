@@ -216,6 +216,59 @@ TEST_F(Program, WeighsFacesAtEverySize) {
     }
 }
 
+TEST_F(Program, WeighsSetsOfCharactersAndSaysHowLargeTheyAreAndHowLongADigitTakes) {
+    const Outcome result =
+        run("faces DejaVuSans-Bold.ttf --size 24,48 --chars 0123456789 --chars kHz --json "
+            "--distance 600 "
+            "--display 2.8in-ILI9341 --picture sheet.png");
+    ASSERT_EQ(result.status, 0) << result.err;
+    const auto json = nlohmann::json::parse(result.out);
+    ASSERT_EQ(json["faces"].size(), 4U);
+    const auto& large = json["faces"][2];
+    EXPECT_EQ(large["size"], 48);
+    EXPECT_EQ(large["set"], 1);
+    // 35 rows (DejaVu's capitals are 0.729 em) of 57.6 mm / 320 at 600 mm.
+    EXPECT_NEAR(large["arcmin"], 35 * 0.18 / 600 * 3437.75, 0.1);
+    // 8 MHz, 2 bytes a pixel: the bus alone takes 0.002 ms each for some 33 x 37 of them.
+    EXPECT_GT(large["packings"][2]["digit_ms"], 0.002 * 30 * 37);
+    EXPECT_LT(large["packings"][2]["digit_ms"], 3 * 0.002 * 36 * 37);
+    EXPECT_TRUE(json["faces"][1]["packings"][0]["digit_ms"].is_null()) << "no digits, no time";
+    EXPECT_THAT(content(folder_ / "sheet.png"), StartsWith("\x89PNG"));
+}
+
+TEST_F(Program, NamesTheDisplaysWhenThereIsNoneOfThatName) {
+    const Outcome result = run("faces DejaVuSans.ttf --size 24 --display 2.8in-ILI9314");
+    EXPECT_EQ(result.status, 2);
+    EXPECT_THAT(result.err, HasSubstr("did you mean \"2.8in-ILI9341\"?"));
+}
+
+TEST_F(Program, FitsALayoutAndLeavesItsAuthorsLinesAlone) {
+    std::string text = content(coast);
+    const std::string figures = R"("figures": {"file": "figures24.bdf", "size": 24},)";
+    const std::size_t at = text.find(figures);
+    ASSERT_NE(at, std::string::npos);
+    text.replace(
+        at,
+        figures.size(),
+        R"("figures": {"file": "DejaVuSans.ttf" ,  "size": 24, "may": {"size": [18, 26]}},)");
+    write("wide.json", text);
+    const Outcome enough = run("fit wide.json --flash 20000 -o new.json");
+    EXPECT_EQ(enough.status, 0) << enough.err;
+    EXPECT_THAT(enough.out, HasSubstr("Chosen: "));
+    const std::string fitted = content(folder_ / "new.json");
+    EXPECT_EQ(fitted.substr(0, at), text.substr(0, at));
+    EXPECT_THAT(fitted, HasSubstr(R"("file": "DejaVuSans.ttf" ,  "size": )"));
+
+    const Outcome little = run("fit wide.json --flash 5000 -o none.json");
+    EXPECT_EQ(little.status, 1);
+    EXPECT_THAT(little.out, HasSubstr("Nothing fits. The least is "));
+    EXPECT_FALSE(fs::exists(folder_ / "none.json"));
+
+    const Outcome unknown = run("fit wide.json --flash 5000 --keep dail");
+    EXPECT_EQ(unknown.status, 2);
+    EXPECT_THAT(unknown.err, HasSubstr("its faces are dial, figures, legend"));
+}
+
 TEST_F(Program, AMissingFontIsUnusableInput) {
     const Outcome result = run("faces nosuch.ttf --size 20");
     EXPECT_EQ(result.status, 2);

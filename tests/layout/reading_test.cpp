@@ -122,6 +122,13 @@ TEST_F(Everything, KnowsBothKindsOfFaces) {
     EXPECT_EQ(layout.faces[0].packing, PackingWish::automatic);
     EXPECT_EQ(layout.faces[1].scale, 2);
     EXPECT_EQ(layout.faces[1].packing, PackingWish::runs);
+    EXPECT_FALSE(layout.faces[0].latitude.has_value());
+    ASSERT_TRUE(layout.faces[1].latitude.has_value());
+    EXPECT_EQ(layout.faces[1].latitude->files,
+              (std::vector<std::string>{"figures16.bdf", "legend14.bdf"}));
+    EXPECT_EQ(layout.faces[1].latitude->least_size, 14);
+    EXPECT_EQ(layout.faces[1].latitude->greatest_size, 32);
+    EXPECT_TRUE(layout.faces[1].latitude->smooth);
     EXPECT_EQ(layout.faces[2].kind, FaceKind::segment);
     EXPECT_EQ(layout.faces[2].segment_stroke, 5);
     EXPECT_EQ(layout.faces[2].segment_gap, 4);
