@@ -3,6 +3,7 @@
 #pragma once
 
 #include "sim/check/check.hpp"
+#include "sim/desk/aids.hpp"
 #include "sim/desk/journal.hpp"
 #include "sim/desk/keys.hpp"
 #include "sim/desk/plan.hpp"
@@ -60,9 +61,9 @@ struct Habits {
         {"FLASH", false}, {"RAM", false}, {"TIME", false}, {"LAYOUT", false}};
     int grid = 4;  ///< Pixels that new places catch on; 0: none.
     Finger finger;
+    Aids aids;
     bool bus_speed = false;  ///< Pictures build up as fast as the bus sends them.
     bool show_windows = false;
-    std::map<std::string, double> pixels_per_mm;  ///< By monitor, measured with a bank card.
 };
 
 /// Two versions of the file at once: the session's and the one that somebody else saved.

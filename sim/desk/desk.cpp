@@ -34,6 +34,8 @@ constexpr int most_passed_ms = 250;
 // The side settles within so many pictures after a hand did something: what the mouse is over is known one
 // picture later, what opens then is laid out in another.
 constexpr int settling_pictures = 3;
+// While the bus is sending, about a hundred pictures a second.
+constexpr int building_period_ms = 9;
 // While an item is dragged, findings and ledger wait until the hand rests.
 constexpr std::uint64_t judge_after_ms = 120;
 
@@ -96,6 +98,7 @@ private:
 
     [[nodiscard]] int wait() const {
         if (pictures_due_ > 0) return 0;
+        if (scene_.is_building()) return building_period_ms;
         const int period = seen_ ? period_ms : period_unseen_ms;
         const std::uint64_t passed = SDL_GetTicks64() - then_;
         return static_cast<int>(passed >= static_cast<std::uint64_t>(period)

@@ -33,9 +33,8 @@ enum class Order {
     distribute,  ///< 0 across, 1 down
     raise,       ///< drawn last
     insert,      ///< by number: a new item of an ItemKind
-    true_size,
-    restore,  ///< takes the text of an earlier run
-    give_up,  ///< drops it
+    restore,     ///< takes the text of an earlier run
+    give_up,     ///< drops it
     keep_mine,
     take_theirs,
     show_theirs,

@@ -23,9 +23,9 @@ constexpr int wanted_zoom = 4;
 constexpr WindowSize least_window{860, 480};
 /// Height of the bar that a desktop puts above a window.
 constexpr int title_bar = 30;
-/// Fifty-four columns of the face for running words, and as much of the bench as a small glass takes.
-constexpr int side_width = 400;
-constexpr int bench_least = 392;
+/// Fifty columns of the face for running words, fewer where the bench would get less than a small glass takes.
+constexpr int side_width = 400, side_least = 340;
+constexpr int bench_least = 444;
 /// Trim drawn where the layout states no opening.
 constexpr double usual_overlap_mm = 2.0;
 
@@ -50,7 +50,8 @@ int letter_size(WindowSize window) {
 /// Columns of the side.
 int side_share(WindowSize window, bool open) {
     const int letter = letter_size(window);
-    return open && window.width >= (side_width + bench_least) * letter ? side_width * letter : 0;
+    const int spare = window.width / letter - bench_least;
+    return open && spare >= side_least ? std::min(spare, side_width) * letter : 0;
 }
 
 /// The opening on the glass, in mm; all of it where the layout says nothing.

@@ -59,6 +59,11 @@ std::string Scene::load_faces() {
     };
     std::string reason = load(faces_.small, "legend9.bdf", 9);
     if (reason.empty()) reason = load(faces_.words, "legend13.bdf", 13);
+    FaceRequest request{
+        .file = find_file(".", "legend9.bdf"), .size = 9, .characters = {}, .even_digits = false};
+    for (char32_t code = U' '; code <= U'~'; ++code)
+        request.characters += code;
+    if (FaceResult labels = rasterise(request); labels.face) labels_ = std::move(*labels.face);
     return reason.empty() ? load(faces_.large, "legend14.bdf", 14) : reason;
 }
 
@@ -67,6 +72,7 @@ std::string Scene::arrange(int zoom) {
     const bool open = bench_.habits.side_open;
     const bool empty = piece_.prototype() == nullptr;
     Plan& plan = bench_.plan;
+    building_.clear();
     plan = empty ? plan_empty_window(size, open) : plan_window(piece_.layout(), size, zoom, open);
     for (Typeface* face : {&faces_.small, &faces_.words, &faces_.large})
         face->enlarge(plan.letter);
@@ -94,6 +100,15 @@ std::string Scene::renew(int zoom) {
 }
 
 void Scene::sent(const Update& update) {
+    const std::deque<SentUpdate>& updates = bench_.journal.updates();
+    if (bench_.habits.bus_speed && update.sent.pixels > 0 && !updates.empty()) {
+        // Whatever is still underway arrives at once: the receiver, too, does one thing after another.
+        for (const Underway& underway : std::exchange(building_, {}))
+            for (const SentWindow& window : underway.windows)
+                glass_old_ = around(glass_old_, window.box);
+        building_.push_back({update.windows, updates.back().time.time.value, bench_.now_ms, 0});
+        return;
+    }
     for (const SentWindow& window : update.windows)
         glass_old_ = around(glass_old_, window.box);
 }
@@ -167,6 +182,50 @@ void Scene::refresh_strip() {
     parts_.push_back(bench_.plan.strip);
 }
 
+bool Scene::build_up() {
+    if (building_.empty()) return false;
+    Underway& underway = building_.front();
+    std::int64_t total = 0, before = 0;
+    for (const SentWindow& window : underway.windows)
+        total += window.pixels;
+    const double part =
+        underway.milliseconds <= 0.0
+            ? 1.0
+            : static_cast<double>(bench_.now_ms - underway.began) / underway.milliseconds;
+    const auto due = static_cast<std::int64_t>(static_cast<double>(total) * std::min(part, 1.0));
+    const std::vector<std::uint16_t> pixels = piece_.prototype()->glass();
+    for (std::size_t i = 0; i < underway.windows.size(); ++i) {
+        const SentWindow& window = underway.windows[i];
+        const std::int64_t here = std::clamp(due - before, std::int64_t{0}, window.pixels);
+        before += window.pixels;
+        if (i < underway.done || window.box.width <= 0) continue;
+        // Row by row, as windows are filled.
+        Box arrived = window.box;
+        arrived.height = static_cast<int>(here / window.box.width);
+        if (arrived.height <= 0) break;
+        parts_.push_back(
+            draw_glass(picture_, bench_.plan, pixels, piece_.layout().glass_width(), arrived));
+        if (here == window.pixels) underway.done = i + 1;
+    }
+    if (part >= 1.0) building_.clear();
+    return !building_.empty();
+}
+
+void Scene::draw_looked_at() {
+    const Layout& layout = piece_.layout();
+    const std::vector<std::uint16_t> pixels = piece_.prototype()->glass();
+    const Plan& plan = bench_.plan;
+    const Rgb888 seen = looked_at(
+        {layout, piece_.prototype()->page(), pixels}, bench_.habits.aids, plan.zoom, labels_);
+    // What the panel hides can only be shown through it.
+    const Area room = bench_.habits.aids.panel ? plan.glass : common_part(plan.glass, plan.opening);
+    const Area area = common_part(room, picture_.all());
+    for (int y = area.y; y < area.bottom(); ++y)
+        for (int x = area.x; x < area.right(); ++x)
+            picture_.set(x, y, seen.at(x - plan.glass.x, y - plan.glass.y));
+    parts_.push_back(area);
+}
+
 void Scene::refresh_glass() {
     const Layout& layout = piece_.layout();
     parts_.push_back(draw_glass(
@@ -181,7 +240,23 @@ void Scene::draw_bench(double turned) {
 
     if (piece_.prototype() != nullptr) {
         if (all) glass_old_ = {0, 0, piece_.layout().glass_width(), piece_.layout().glass_height()};
-        if (glass_old_.width > 0) refresh_glass();
+        std::optional<Aids> aids;
+        if (bench_.mode == Mode::look && bench_.habits.aids.any()) aids = bench_.habits.aids;
+        if (aids != aids_) {
+            // The trim may have been drawn over.
+            picture_.restore(ground_, bench_.plan.glass);
+            parts_.push_back(common_part(bench_.plan.glass, picture_.all()));
+            glass_old_ = {0, 0, piece_.layout().glass_width(), piece_.layout().glass_height()};
+            aids_ = aids;
+        }
+        if (aids) {
+            building_.clear();
+            if (glass_old_.width > 0) draw_looked_at();
+            glass_old_ = {};
+        } else {
+            if (glass_old_.width > 0) refresh_glass();
+            build_up();
+        }
         if (all || turned != turned_drawn_) {
             picture_.restore(ground_, bench_.plan.knob_area());
             draw_knob(picture_, bench_.plan, turned);

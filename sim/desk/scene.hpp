@@ -30,6 +30,8 @@ public:
 
     /// The prototype sent this to the glass.
     void sent(const Update& update);
+    /// Whether the picture goes on by itself: the bus is still sending.
+    [[nodiscard]] bool is_building() const { return !building_.empty(); }
     /// The strip has something else to say.
     void say_again() { strip_old_ = true; }
     /// The window lost what it showed.
@@ -45,6 +47,9 @@ private:
     [[nodiscard]] CaptionWords caption() const;
     [[nodiscard]] std::string step() const;
     void refresh_glass();
+    void draw_looked_at();
+    /// Draws what the bus has brought by now. @return Whether more is to come.
+    bool build_up();
     void refresh_strip();
     void compose();
 
@@ -58,6 +63,17 @@ private:
     Canvas shown_;    ///< The bench with the side over it, as the window shows it.
     std::vector<Area> parts_;  ///< Of the bench, changed since it was last shown.
     std::string title_;        ///< As it is engraved.
+
+    /// An update on its way over the bus.
+    struct Underway {
+        std::vector<SentWindow> windows;
+        double milliseconds = 0.0;
+        std::uint64_t began = 0;
+        std::size_t done = 0;  ///< Windows that have arrived whole.
+    };
+    std::vector<Underway> building_;
+    RasterFace labels_;         ///< For the aids of look.
+    std::optional<Aids> aids_;  ///< As the glass was last drawn; absent: without any.
 
     bool all_old_ = true;
     bool strip_old_ = true;

@@ -151,6 +151,7 @@ void Side::draw_side(SideFrame& side) {
             draw_updates(side);
             draw_events(side);
         }
+        if (side.bench.mode == Mode::look) draw_look(side);
         if (side.bench.mode == Mode::arrange) {
             draw_item(side);
             draw_layout_members(side);

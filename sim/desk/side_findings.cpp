@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <cstdio>
 
 namespace dialplate {
@@ -13,7 +14,11 @@ namespace {
 /// A number as short as it says the same: 6.1, 320, 0.075.
 std::string figure(double number, const std::string& unit) {
     char text[48];
-    std::snprintf(text, sizeof text, "%.4g", number);
+    // Whole numbers in full, others as far as they can be trusted.
+    std::snprintf(text,
+                  sizeof text,
+                  number == std::floor(number) && std::fabs(number) < 1e9 ? "%.0f" : "%.4g",
+                  number);
     return unit.empty() ? text : std::string(text) + " " + unit;
 }
 

@@ -34,7 +34,7 @@ void draw_columns(SideFrame& side) {
         const SentUpdate& update = updates[i];
         const float left = at.x + static_cast<float>(i - first) * column;
         const float full =
-            std::max(u, (height - 4 * u) * static_cast<float>(update.time.time.value / most));
+            std::max(u, (height - 16 * u) * static_cast<float>(update.time.time.value / most));
         const float bus = full * static_cast<float>(update.time.share_of_limit);
         const float bottom = at.y + height;
         const bool near = ImGui::IsItemHovered() && ImGui::GetMousePos().x >= left &&

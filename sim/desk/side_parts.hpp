@@ -46,6 +46,7 @@ void draw_findings(SideFrame& side);
 void draw_item(SideFrame& side);
 void draw_updates(SideFrame& side);
 void draw_events(SideFrame& side);
+void draw_look(SideFrame& side);
 void draw_layout_members(SideFrame& side);
 
 }  // namespace dialplate
