@@ -385,7 +385,8 @@ TEST_F(ArrangedWindow, AKilledWindowGivesItsUnsavedChangesBack) {
     open();
     const std::string original = text_of(file_);
     drag_the_dial(-3, 0);
-    ASSERT_TRUE(until([&] { return !rescued().empty(); }));
+    // The drag to its end, not its first moves alone.
+    ASSERT_TRUE(until([&] { return rescued().find("[5, 6]") != std::string::npos; }));
     program_.end_at_once();
     program_.wait(10);
     EXPECT_EQ(text_of(file_), original);
