@@ -27,7 +27,7 @@ view 3 --vision protan
 view 4 --bezel --finger
 montage "$views"/[1-4].png -tile 2x2 -geometry +4+4 -background '#24282C' "$pictures/views.png"
 
-# photograph FILE PROGRAM: the window on the first example, on a screen of its own.
+# photograph FILE PROGRAM: the window on the first example, its frequency chosen, on a screen of its own.
 photograph='
     "$2" try --still layouts/coast-listener.json &
     window=
@@ -36,6 +36,7 @@ photograph='
         window=$(xdotool search --onlyvisible --name dialplate || true)
     done
     xdotool mousemove 0 0
+    xdotool windowfocus --sync "$window" key F3 key n key n
     sleep 3
     import -silent -window "$window" "$1"
     kill $!
