@@ -39,17 +39,17 @@ constexpr RuleFigure figures[] = {
      50.0},
 };
 
-/// The key made so large about its middle, pushed back onto the glass; none where another item is then in
-/// the way. Frames are passed over: whether a key crosses their line is for others to say.
-std::optional<Box> grown(
-    const Item& key, int width, int height, const Page& page, const Layout& layout) {
-    Box box{.x = key.box.x - (width - key.box.width) / 2,
-            .y = key.box.y - (height - key.box.height) / 2,
-            .width = width,
-            .height = height};
-    if (width > layout.glass_width() || height > layout.glass_height()) return std::nullopt;
-    box.x = std::clamp(box.x, 0, layout.glass_width() - width);
-    box.y = std::clamp(box.y, 0, layout.glass_height() - height);
+/// Where a key may be made as large as is wanted: there, or pushed back onto the glass; none where another item
+/// is then in the way. Frames are passed over: whether a key crosses their line is for others to say.
+std::optional<Box> grown(const Item& key,
+                         const Box& wanted,
+                         const Page& page,
+                         const Layout& layout) {
+    if (wanted.width > layout.glass_width() || wanted.height > layout.glass_height())
+        return std::nullopt;
+    Box box = wanted;
+    box.x = std::clamp(box.x, 0, layout.glass_width() - box.width);
+    box.y = std::clamp(box.y, 0, layout.glass_height() - box.height);
     for (const Item& item : page.items) {
         if (&item == &key || item.kind == ItemKind::frame) continue;
         if (box.x < item.box.right() && item.box.x < box.right() && box.y < item.box.bottom() &&
@@ -71,8 +71,13 @@ void find(const Subject& subject, std::vector<Finding>& found) {
             const Millimetres needed = series ? least_series : least;
             const Millimetres narrowest = key.target.narrowest();
             if (narrowest.value >= needed.value - length_slack) continue;
-            const int width = std::max(key.item->box.width, pixels_over(needed, across));
-            const int height = std::max(key.item->box.height, pixels_over(needed, down));
+            // About its middle.
+            const Box& is = key.item->box;
+            Box wanted = is;
+            wanted.width = std::max(is.width, pixels_over(needed, across));
+            wanted.height = std::max(is.height, pixels_over(needed, down));
+            wanted.x -= (wanted.width - is.width) / 2;
+            wanted.y -= (wanted.height - is.height) / 2;
             add_finding(found,
                         Severity::should,
                         key.item->pointer,
@@ -82,10 +87,10 @@ void find(const Subject& subject, std::vector<Finding>& found) {
                             number(needed.value, 1) + " mm both ways" +
                             (series ? " to tap it several times" : "") + " (a finger hits it " +
                             number(100.0 * hit_probability(key.target, finger), 1) +
-                            " % of the time): make it " + std::to_string(width) + " x " +
-                            std::to_string(height) + " px",
+                            " % of the time): make it " + std::to_string(wanted.width) + " x " +
+                            std::to_string(wanted.height) + " px",
                         series ? sources[1].text : nullptr);
-            if (const auto box = grown(*key.item, width, height, page, subject.layout))
+            if (const auto box = grown(*key.item, wanted, page, subject.layout))
                 found.back().cure = reshaped(*key.item, *box);
         }
     }

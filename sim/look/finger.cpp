@@ -5,7 +5,6 @@
 #include "sim/look/strokes.hpp"
 #include "sim/look/words.hpp"
 
-#include <cmath>
 #include <string>
 #include <vector>
 
@@ -64,14 +63,8 @@ Rgb888 with_finger(const ScaledGlass& glass,
     const std::vector<TapOdds> odds = tap_odds(keys, layout.touch.scatter);
     const double scale = glass.scale;
     const double across = scale / layout.pitch_x().value, down = scale / layout.pitch_y().value;
-    const int line = std::max(1, glass.scale / 2);
-    const auto box_of = [&](const KeyTarget& key) {
-        const Box& box = key.item->box;
-        return Box{box.x * glass.scale,
-                   box.y * glass.scale,
-                   box.width * glass.scale,
-                   box.height * glass.scale};
-    };
+    const int line = glass.hairline();
+    const auto box_of = [&](const KeyTarget& key) { return glass.enlarged(key.item->box); };
     for (std::size_t i = 0; i < keys.size(); ++i) {
         fill(picture, box_of(keys[i]), {tint_of(odds[i].hit), 0.25});
         outline(picture, box_of(keys[i]), line, {tint_of(odds[i].hit)});
@@ -90,11 +83,10 @@ Rgb888 with_finger(const ScaledGlass& glass,
               {line_white, 0.9});
         trace(picture, about_middle(layout.touch.finger * 0.5), line, {line_white, 0.55}, 24);
     }
-    const int enlarged = std::max(1, glass.scale / 2);
     for (std::size_t i = 0; i < keys.size(); ++i) {
         std::vector<std::string> lines{percent(odds[i].hit)};
         if (odds[i].neighbour >= 0.001) lines.push_back("other " + percent(odds[i].neighbour));
-        write_below(picture, labels, box_of(keys[i]), lines, enlarged);
+        write_below(picture, labels, box_of(keys[i]), lines, glass.hairline());
     }
     return picture;
 }

@@ -3,15 +3,9 @@
 
 #include "fonts/face.hpp"
 #include "sim/layout/layout.hpp"
-#include "sim/look/rgb888.hpp"
+#include "sim/look/scaled_glass.hpp"
 
 namespace dialplate {
-
-/// A picture of the glass, each of whose pixels is a square of `scale` x `scale`.
-struct ScaledGlass {
-    const Rgb888& picture;
-    int scale = 1;
-};
 
 /// Draws over every key of a page: the target with a tint for how often a finger that aims at its middle hits
 /// it (green from 99 %, amber from 95 %, red below), that share in words, below it the share that lands on

@@ -19,11 +19,11 @@ bool loses_some(const Box& box, const SeenPixels& seen) {
            box.bottom() > seen.bottom;
 }
 
-/// Parallel lines at 45 degrees, four pixels of the picture apart and one wide at scale 1.
-bool on_hatch(int x, int y, int scale, bool rising) {
-    const int period = 4 * std::max(1, scale / 2);
+/// Parallel lines at 45 degrees, four hairlines apart and one wide.
+bool on_hatch(int x, int y, int hairline, bool rising) {
+    const int period = 4 * hairline;
     const int along = rising ? x + y : x - y;
-    return (along % period + period) % period < std::max(1, scale / 2);
+    return (along % period + period) % period < hairline;
 }
 
 void shade(Rgb888& picture,
@@ -37,7 +37,7 @@ void shade(Rgb888& picture,
             const bool behind = !straight.has(column, row);
             std::uint32_t& pixel = picture.at(x, y);
             pixel = washed(pixel, {panel, behind ? 0.75 : 0.5});
-            if (on_hatch(x, y, glass.scale, behind))
+            if (on_hatch(x, y, glass.hairline(), behind))
                 pixel = washed(pixel, {behind ? behind_opening : behind_depth, 0.8});
         }
     }
@@ -53,18 +53,12 @@ Rgb888 behind_panel(const ScaledGlass& glass, const Layout& layout, int page) {
         seen_pixels(layout, *layout.opening, shade_of(*layout.opening, layout.viewing));
     shade(picture, glass, straight, tilted);
 
-    const auto enlarged = [&](const Box& box) {
-        return Box{box.x * glass.scale,
-                   box.y * glass.scale,
-                   box.width * glass.scale,
-                   box.height * glass.scale};
-    };
-    const int line = std::max(1, glass.scale / 2);
+    const int line = glass.hairline();
     // The edge of the opening runs round the pixels that are seen, one line outside them.
-    const Box hole = enlarged({.x = straight.left,
-                               .y = straight.top,
-                               .width = straight.right - straight.left,
-                               .height = straight.bottom - straight.top});
+    const Box hole = glass.enlarged({.x = straight.left,
+                                     .y = straight.top,
+                                     .width = straight.right - straight.left,
+                                     .height = straight.bottom - straight.top});
     outline(picture,
             {hole.x - line, hole.y - line, hole.width + 2 * line, hole.height + 2 * line},
             line,
@@ -73,7 +67,7 @@ Rgb888 behind_panel(const ScaledGlass& glass, const Layout& layout, int page) {
         if (item.kind == ItemKind::frame && item.frame.line == 0) continue;  // ground
         const bool hidden = loses_some(item.box, straight);
         if (!hidden && !loses_some(item.box, tilted)) continue;
-        outline(picture, enlarged(item.box), line, {hidden ? behind_opening : behind_depth});
+        outline(picture, glass.enlarged(item.box), line, {hidden ? behind_opening : behind_depth});
     }
     return picture;
 }

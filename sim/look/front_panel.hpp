@@ -2,8 +2,7 @@
 #pragma once
 
 #include "sim/layout/layout.hpp"
-#include "sim/look/finger.hpp"
-#include "sim/look/rgb888.hpp"
+#include "sim/look/scaled_glass.hpp"
 
 namespace dialplate {
 

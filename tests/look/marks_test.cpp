@@ -2,6 +2,7 @@
 #include "sim/look/finger.hpp"
 #include "sim/look/front_panel.hpp"
 #include "sim/look/strokes.hpp"
+#include "sim/look/words.hpp"
 
 #include <gtest/gtest.h>
 
@@ -109,6 +110,36 @@ TEST(Finger, DrawsThePadAsWideAsTheFinger) {
     EXPECT_NEAR(box.right(), 70, 1);
     EXPECT_NEAR(box.y, 10, 1);
     EXPECT_NEAR(box.bottom(), 60, 1);
+}
+
+TEST(Finger, WritesTheShareOfHitsAlongTheLowerEdge) {
+    // A face in which every character is a full cell of 2 x 3 pixels.
+    RasterFace labels;
+    labels.height = 3;
+    for (char32_t code = U' '; code <= U'~'; ++code)
+        labels.glyphs.push_back({.code = code, .cell = {2, 3, std::vector<std::uint8_t>(6, 1)}});
+    Layout layout = small_glass();
+    add_key(layout, {.x = 20, .y = 10, .width = 40, .height = 40});
+    const Rgb888 plain(100, 80, 0x102030);
+    const ScaledGlass glass{plain, 1};
+    const Rgb888 with = with_finger(glass, layout, 0, labels);
+    const Rgb888 without = with_finger(glass, layout, 0, {});
+    // 40 px of 0.2 mm: 8 mm, hit by erf(8 / (2 x 1.5 x sqrt 2))^2 = 98.5 %. "98.5 %" has 6 characters, 12
+    // columns about the middle at 40, 3 rows above the plate's rim and the key's line.
+    for (int x = 34; x < 46; ++x)
+        for (int y = 45; y < 48; ++y)
+            EXPECT_EQ(with.at(x, y), 0xFFFFFFu) << x << ", " << y;
+    EXPECT_EQ(with.at(50, 46), without.at(50, 46)) << "beside the plate nothing is covered";
+}
+
+TEST(Words, LeaveOutWhatAFaceLacksAndWhatLiesOutside) {
+    RasterFace face;
+    face.height = 1;
+    face.glyphs.push_back({.code = U'a', .cell = {2, 1, {1, 0}}});
+    EXPECT_EQ(words_width(face, "aXa"), 4);
+    Rgb888 picture(4, 2, 0);
+    write_words(picture, face, {.x = -2, .y = 1, .ink = 0xFFFFFF, .enlarged = 1}, "aXaa");
+    EXPECT_EQ(picture.pixels, (std::vector<std::uint32_t>{0, 0, 0, 0, 0xFFFFFF, 0, 0xFFFFFF, 0}));
 }
 
 TEST(Strokes, LeaveOutWhatLiesOutsideThePicture) {
