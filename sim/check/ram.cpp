@@ -8,11 +8,33 @@ namespace {
 
 constexpr RuleSource sources[] = {
     {"the part's data sheet, layouts/parts/mcus.json", Trust::read},
+    {"common practice, no source: RAM to spare for interrupts", Trust::practice},
 };
+
+constexpr RuleFigure figures[] = {
+    {"least_spare_bytes", "bytes", "least RAM left beyond the stack", 64.0, 0.0, 100000.0},
+};
+
+/// Interrupts of the sketch come on top of the stack that is measured.
+void judge_margin(const Subject& subject, std::vector<Finding>& found) {
+    const RamAccount& ram = subject.ledger.ram;
+    const double least = figure(subject.layout, rule::ram, "least_spare_bytes");
+    const auto left = static_cast<double>(ram.left.value);
+    if (ram.capacity.value == 0 || left >= least) return;
+    add_finding(found,
+                Severity::should,
+                "/mcu",
+                {left, least, "bytes"},
+                "the stack has " + number(left) + " bytes of RAM to spare on " +
+                    subject.ledger.mcu + ", advised are " + number(least) +
+                    " for interrupts and what they call: " + number(least - left) +
+                    " bytes have to go",
+                sources[1].text);
+}
 
 void find(const Subject& subject, std::vector<Finding>& found) {
     const RamAccount& ram = subject.ledger.ram;
-    if (ram.left.value >= 0) return;
+    if (ram.left.value >= 0) return judge_margin(subject, found);
     const std::int64_t room = ram.capacity.value - ram.taken.value;
     add_finding(found,
                 Severity::must,
@@ -31,13 +53,13 @@ void find(const Subject& subject, std::vector<Finding>& found) {
 
 const Rule ram{
     .name = "ram",
-    .sentence = "Display, stack and program fit the RAM.",
+    .sentence = "Display, stack and program fit the RAM (must) and leave 64 bytes (should).",
     .computed =
         "Bytes of the engine's memory and its stack against the RAM that the rest of the program "
         "leaves.",
-    .formula = "engine + stack <= RAM - taken",
+    .formula = "engine + stack <= RAM - taken - 64 bytes",
     .sources = sources,
-    .figures = {},
+    .figures = figures,
     .find = find,
 };
 

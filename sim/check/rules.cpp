@@ -6,6 +6,7 @@
 namespace dialplate {
 
 std::span<const Rule> rules() {
+    // clang-format off
     static const Rule list[] = {
         rule::inside_glass,
         rule::overlap,
@@ -20,20 +21,42 @@ std::span<const Rule> rules() {
         rule::touch_edge,
         rule::press_feedback,
         rule::character_height,
+        rule::character_width,
+        rule::stroke_width,
+        rule::character_spacing,
+        rule::dot_matrix,
+        rule::x_height,
+        rule::acuity,
         rule::text_contrast,
         rule::graphics_contrast,
         rule::key_outline,
         rule::state_contrast,
+        rule::ambient_contrast,
+        rule::modulation,
+        rule::colour_vision_text,
+        rule::colour_vision_state,
         rule::flash,
         rule::ram,
         rule::image_size,
+        rule::bus_clock,
+        rule::mcu_clock,
+        rule::logic_level,
+        rule::backlight_current,
         rule::update_time,
+        rule::update_rate,
+        rule::flashing,
+        rule::band_edges,
+        rule::signal_marks,
+        rule::sideband,
+        rule::readout_digits,
+        rule::tuning_step,
         rule::key_action,
         rule::page_reach,
         rule::unseen_choice,
         rule::unused,
         rule::waiver_unused,
     };
+    // clang-format on
     return list;
 }
 

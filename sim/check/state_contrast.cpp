@@ -3,6 +3,7 @@
 #include "sim/check/contrast.hpp"
 #include "sim/check/page_colours.hpp"
 #include "sim/check/rule_list.hpp"
+#include "sim/check/two_states.hpp"
 #include "sim/check/wording.hpp"
 
 #include <algorithm>
@@ -19,33 +20,6 @@ constexpr RuleSource sources[] = {
 constexpr RuleFigure figures[] = {
     {"least", ":1", "least contrast between the two states", 3.0, 1.0, 21.0},
 };
-
-struct TwoStates {
-    Tones on, off;
-    bool has_text = false;
-    bool has_edge = false;
-    const char* words = "";
-};
-
-std::optional<TwoStates> states_of(const Item& item, const Layout& layout) {
-    if (item.kind == ItemKind::lamp && item.lamp.when) {
-        const Lamp& lamp = item.lamp;
-        return TwoStates{.on = lamp.lit,
-                         .off = lamp.unlit,
-                         .has_text = !lamp.text.empty(),
-                         .has_edge = lamp.edge > 0,
-                         .words = "lit and unlit"};
-    }
-    if (item.kind == ItemKind::key && item.key.active_value) {
-        const Look& look = layout.looks.at(static_cast<std::size_t>(item.key.look));
-        return TwoStates{.on = look.active,
-                         .off = look.idle,
-                         .has_text = !item.key.text.empty(),
-                         .has_edge = item.key.edge > 0,
-                         .words = "active and idle"};
-    }
-    return std::nullopt;
-}
 
 void find(const Subject& subject, std::vector<Finding>& found) {
     const Layout& layout = subject.layout;

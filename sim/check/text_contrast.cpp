@@ -1,11 +1,11 @@
 // text-contrast: words and digits stand out from their ground, in every palette, on the colours that the
 // display holds.
+#include "sim/check/large_text.hpp"
 #include "sim/check/nearest_ink.hpp"
 #include "sim/check/page_colours.hpp"
 #include "sim/check/rule_list.hpp"
 #include "sim/check/wording.hpp"
 
-#include <cctype>
 #include <set>
 #include <utility>
 
@@ -25,28 +25,6 @@ constexpr RuleFigure figures[] = {
     {"least_large", ":1", "least contrast of large text", 3.0, 1.0, 21.0},
 };
 
-constexpr double millimetres_a_point = 25.4 / 72.0;
-constexpr Millimetres large_em{18.0 * millimetres_a_point};       // CON-06
-constexpr Millimetres large_bold_em{14.0 * millimetres_a_point};  // CON-06
-// Capitals are about 0.7 of the em (from memory, a usual figure); segment digits have no em of their own.
-constexpr double digit_to_em = 0.7;
-
-bool is_bold(const std::string& file) {
-    std::string lower;
-    for (const char c : file)
-        lower += static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
-    return lower.find("bold") != std::string::npos;
-}
-
-bool is_large(const Layout& layout, FaceId id) {
-    const Face& face = layout.faces.at(static_cast<std::size_t>(id));
-    const double em = face.kind == FaceKind::segment ? face.segment_height / digit_to_em
-                                                     : static_cast<double>(face.size);
-    const Millimetres height = layout.pitch_y() * (em * face.scale);
-    const bool bold = face.kind == FaceKind::raster && is_bold(face.file);
-    return height >= (bold ? large_bold_em : large_em);
-}
-
 void find(const Subject& subject, std::vector<Finding>& found) {
     const Layout& layout = subject.layout;
     const double least_of_text = figure(layout, rule::text_contrast, "least");
@@ -56,7 +34,7 @@ void find(const Subject& subject, std::vector<Finding>& found) {
             std::set<std::pair<PaintId, PaintId>> judged;
             for (const ShownText& text : texts_of(item, layout)) {
                 if (!judged.insert({text.ink, text.ground}).second) continue;
-                const bool large = is_large(layout, text.face);
+                const bool large = is_large_text(layout, text.face);
                 const double needed = large ? least_of_large : least_of_text;
                 const LeastContrast least = least_contrast(layout, text.ink, text.ground);
                 if (least.ratio >= needed) continue;

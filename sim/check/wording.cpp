@@ -59,6 +59,10 @@ std::string called(const Item& item) {
     return kind + " \"" + item.name + "\"";
 }
 
+std::string called(const Face& face) {
+    return "face \"" + face.name + "\"";
+}
+
 std::string number(double value, int decimals) {
     char text[64];
     std::snprintf(text, sizeof text, "%.*f", decimals, value);

@@ -36,6 +36,9 @@ void add_finding(std::vector<Finding>& found,
 /// `key "40 m"`; an item named after its kind ("key 3") stands without quotes.
 std::string called(const Item& item);
 
+/// `face "legend"`.
+std::string called(const Face& face);
+
 const char* word_of(ItemKind kind);
 
 /// A number with so many decimals, ties as printf has them.

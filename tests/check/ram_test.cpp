@@ -9,7 +9,8 @@ TEST(Ram, TellsADisplayThatIsOneByteTooLarge) {
     ram.taken = Bytes{1800};
     ram.total = Bytes{248};
     ram.left = Bytes{0};
-    EXPECT_TRUE(s.found("ram").empty());
+    EXPECT_EQ(sample::only(s.found("ram")).severity, Severity::should)
+        << "it fits, with nothing to spare";
 
     ram.total = Bytes{249};
     ram.left = Bytes{-1};
@@ -17,6 +18,18 @@ TEST(Ram, TellsADisplayThatIsOneByteTooLarge) {
     EXPECT_EQ(finding.severity, Severity::must);
     EXPECT_EQ(finding.measured, 249);
     EXPECT_EQ(finding.required, 248);
+}
+
+TEST(Ram, AsksForSixtyFourBytesToSpare) {
+    // Common practice, no source.
+    sample::Sample s;
+    s.ledger.ram.capacity = Bytes{2048};
+    s.ledger.ram.left = Bytes{64};
+    EXPECT_TRUE(s.found("ram").empty());
+    s.ledger.ram.left = Bytes{63};
+    const Finding finding = sample::only(s.found("ram"));
+    EXPECT_EQ(finding.severity, Severity::should);
+    EXPECT_EQ(finding.required, 64);
 }
 
 }  // namespace dialplate

@@ -1,0 +1,104 @@
+// colour-vision-text: text that stands out for most eyes stands out for those that lack one kind of cone.
+#include "sim/check/large_text.hpp"
+#include "sim/check/lit_texts.hpp"
+#include "sim/check/nearest_ink.hpp"
+#include "sim/check/rule_list.hpp"
+#include "sim/check/wording.hpp"
+
+#include <algorithm>
+#include <optional>
+
+namespace dialplate::rule {
+
+namespace {
+
+constexpr RuleSource sources[] = {
+    {"Machado, Oliveira, Fernandes 2009, on linear RGB (CVD-01 to CVD-06), held to WCAG 2.2 SC "
+     "1.4.3 (CON-05)",
+     Trust::second_hand},
+};
+
+constexpr RuleFigure figures[] = {
+    {"least", ":1", "least contrast of text as each eye sees it", 4.5, 1.0, 21.0},
+    {"least_large", ":1", "least contrast of large text as each eye sees it", 3.0, 1.0, 21.0},
+};
+
+/// The eye and the palette in which two colours are least apart.
+struct Least {
+    double ratio = 22.0;
+    Vision vision = Vision::protan;
+    std::size_t palette = 0;
+};
+
+double contrast_seen(Vision vision, std::uint16_t ink, std::uint16_t ground) {
+    const auto luminance = [&](std::uint16_t colour) {
+        return relative_luminance(seen_with(vision, light_of(expand_rgb565(colour))));
+    };
+    return contrast_ratio(luminance(ink), luminance(ground));
+}
+
+/// Only what passes without a missing cone counts: the rest is for text-contrast to say.
+std::optional<Least> least_of(const Layout& layout, const ShownText& text, double needed) {
+    std::optional<Least> least;
+    const std::size_t palettes = std::max<std::size_t>(1, layout.palettes.size());
+    for (std::size_t palette = 0; palette < palettes; ++palette) {
+        const std::uint16_t ink = colour_in(layout, text.ink, palette);
+        const std::uint16_t ground = colour_in(layout, text.ground, palette);
+        if (contrast_on_glass(ink, ground) < needed) continue;
+        for (const Vision vision : all_visions) {
+            const double ratio = contrast_seen(vision, ink, ground);
+            // The model is weak for tritan: it counts only where the others pass.
+            const bool sure = vision != Vision::tritan;
+            if (ratio >= needed || (least && (!sure || ratio >= least->ratio))) continue;
+            least = {.ratio = ratio, .vision = vision, .palette = palette};
+        }
+    }
+    return least;
+}
+
+void find(const Subject& subject, std::vector<Finding>& found) {
+    const Layout& layout = subject.layout;
+    for (const LitText& each : texts_in(layout)) {
+        const bool large = is_large_text(layout, each.text.face);
+        const double needed =
+            figure(layout, rule::colour_vision_text, large ? "least_large" : "least");
+        const std::optional<Least> least = least_of(layout, each.text, needed);
+        if (!least) continue;
+        std::string message =
+            called(*each.item) + ": " + each.text.part + ", " +
+            painted(layout, each.text.ink, least->palette) + " on " +
+            painted(layout, each.text.ground, least->palette) + in_palette(layout, least->palette) +
+            ", has contrast " + number(least->ratio, 2) + ":1 for " + name_of(least->vision) +
+            " eyes, " + (large ? "large text" : "text") + " needs " + number(needed, 1) + ":1";
+        const auto ink =
+            ink_that_reaches({.ink = colour_in(layout, each.text.ink, least->palette),
+                              .ground = colour_in(layout, each.text.ground, least->palette),
+                              .ratio = needed,
+                              .vision = least->vision});
+        if (ink) message += ": ink " + hex_colour(*ink) + " reaches it";
+        add_finding(found,
+                    least->vision == Vision::tritan ? Severity::note : Severity::should,
+                    each.item->pointer,
+                    {least->ratio, needed, ":1"},
+                    std::move(message));
+    }
+}
+
+}  // namespace
+
+const Rule colour_vision_text{
+    .name = "colour-vision-text",
+    .sentence =
+        "Text keeps a contrast of 4.5:1, large text of 3:1, for protan, deutan and tritan eyes.",
+    .computed =
+        "Contrast ratio of ink and ground, as the display holds them and as an eye sees them that "
+        "lacks one kind "
+        "of cone, in the palette in which it is least. For tritan the model is an indication only: "
+        "a note.",
+    .formula = "matrix of Machado et al. on linear RGB, clamped to 0..1; then as for text-contrast",
+    .sources = sources,
+    .figures = figures,
+    .find = find,
+};
+
+}  // namespace dialplate::rule
