@@ -6,6 +6,7 @@
 #include "sim/desk/keys.hpp"
 #include "sim/desk/pane.hpp"
 #include "sim/desk/papers.hpp"
+#include "sim/desk/remembered.hpp"
 #include "sim/desk/scene.hpp"
 #include "sim/desk/side.hpp"
 #include "sim/desk/touching.hpp"
@@ -78,11 +79,18 @@ public:
 
 private:
     std::string open() {
+        Remembered remembered = recall();
+        bench_.habits = std::move(remembered.habits);
         papers_.open();
-        std::string reason = pane_.open(
-            piece_.prototype() != nullptr
-                ? wanted_window(piece_.layout(), pane_.room(), zoom_, bench_.habits.side_open)
-                : WindowSize{1360, 720});
+        const WindowSize room = pane_.room();
+        WindowSize size = remembered.window;
+        // Another screen, or the first time: as the layout looks best.
+        if (zoom_ != 0 || size.width < 420 || size.height < 300 || size.width > room.width ||
+            size.height > room.height)
+            size = piece_.prototype() != nullptr
+                       ? wanted_window(piece_.layout(), room, zoom_, bench_.habits.side_open)
+                       : WindowSize{1360, 720};
+        std::string reason = pane_.open(size);
         if (!reason.empty()) return reason;
         side_.open(pane_.window());
         another_prototype();
@@ -422,7 +430,10 @@ private:
         }
         end();
     }
-    void end() { running_ = false; }
+    void end() {
+        remember({bench_.habits, pane_.size()});
+        running_ = false;
+    }
 
     void turn(int detents) {
         if (detents == 0 || piece_.prototype() == nullptr) return;

@@ -422,6 +422,18 @@ TEST_F(ArrangedWindow, ASaveByAnotherProgramLosesNeitherVersion) {
     EXPECT_EQ(file_other_than(mine), theirs);
 }
 
+TEST_F(ArrangedWindow, OpensAsLargeAsItWasClosed) {
+    open();
+    stage_.hands("windowsize --sync " + window_ + " 1100 700");
+    find_window();
+    EXPECT_TRUE(until([&] { return glass() == expected_glass(); }));
+    stage_.hands("key --clearmodifiers ctrl+q");
+    EXPECT_EQ(program_.wait(10), 0);
+    open();
+    EXPECT_EQ(origin_.width, 1100);
+    EXPECT_EQ(origin_.height, 700);
+}
+
 TEST_F(ArrangedWindow, DuplicatesAndDeletesWhatIsChosen) {
     open();
     const std::string original = text_of(file_);
@@ -440,7 +452,10 @@ TEST_F(ArrangedWindow, DuplicatesAndDeletesWhatIsChosen) {
 TEST(WindowWithoutAScreen, RunsOnTheDummyDriverAndEndsWhenAsked) {
     Process program;
     program.start({DIALPLATE_PROGRAM, "try", example},
-                  {"SDL_VIDEODRIVER=dummy", "DISPLAY=", "WAYLAND_DISPLAY="});
+                  {"SDL_VIDEODRIVER=dummy",
+                   "DISPLAY=",
+                   "WAYLAND_DISPLAY=",
+                   "XDG_STATE_HOME=" + std::string{DIALPLATE_OUT} + "/no_screen"});
     std::this_thread::sleep_for(500ms);
     EXPECT_TRUE(program.running());
     program.ask_to_end();

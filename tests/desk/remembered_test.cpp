@@ -1,0 +1,40 @@
+#include "sim/desk/remembered.hpp"
+
+#include <gtest/gtest.h>
+
+namespace dialplate {
+namespace {
+
+TEST(Remembered, ComesBackAsItWasWritten) {
+    Remembered before;
+    before.window = {1234, 777};
+    before.habits.side_open = false;
+    before.habits.grid = 8;
+    before.habits.bus_speed = true;
+    before.habits.finger = {7.0, true};
+    before.habits.aids.distance_mm = 640;
+    before.habits.aids.acuity = 0.5;
+    before.habits.sections["TIME"] = true;
+    const Remembered after = remembered_from(written(before));
+    EXPECT_EQ(after.window, before.window);
+    EXPECT_FALSE(after.habits.side_open);
+    EXPECT_EQ(after.habits.grid, 8);
+    EXPECT_TRUE(after.habits.bus_speed);
+    EXPECT_EQ(after.habits.finger.millimetres, 7.0);
+    EXPECT_TRUE(after.habits.finger.scattered);
+    EXPECT_EQ(after.habits.aids, before.habits.aids);
+    EXPECT_EQ(after.habits.sections, before.habits.sections);
+}
+
+TEST(Remembered, WhatIsBrokenOrBeyondAllBoundsDoesNoHarm) {
+    const std::string whole = written({});
+    for (std::size_t length = 0; length < whole.size(); ++length)
+        EXPECT_EQ(remembered_from(whole.substr(0, length)).window, WindowSize{}) << length;
+    const Remembered wild = remembered_from(R"({"finger_mm": 1e9, "grid": -3, "width": "wide"})");
+    EXPECT_EQ(wild.habits.finger.millimetres, 20.0);
+    EXPECT_EQ(wild.habits.grid, 0);
+    EXPECT_EQ(wild.window.width, 0);
+}
+
+}  // namespace
+}  // namespace dialplate
