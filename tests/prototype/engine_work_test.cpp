@@ -1,6 +1,7 @@
 // The counts of the engine's work, held against what the controller model counted of the same updates.
 #include "sim/prototype/engine_work.hpp"
 
+#include "sim/image/build.hpp"
 #include "sim/prototype/prototype.hpp"
 #include "tests/prototype/examples.hpp"
 
@@ -80,21 +81,25 @@ TEST_P(EngineWorkOf, TellsOfEachServiceWhatTheUpdateSumsUp) {
 INSTANTIATE_TEST_SUITE_P(Examples, EngineWorkOf, testing::ValuesIn(example_files()), test_name);
 
 TEST(EngineWorkOfContexts, TellsTheLastGlyphOfAFaceFromTheFirst) {
-    // "9" is the last of the dial's face, behind "." with its 6 columns.
-    const Loaded example =
+    // "." is the last of the dial's face, since the digits come first, and has 6 columns.
+    Loaded example =
         load_example(std::filesystem::path{DIALPLATE_TREE} / "layouts/coast-listener.json");
+    for (Face& face : example.layout.faces)
+        face.packing = PackingWish::context;
+    const Building building = build_image(example.layout);
+    ASSERT_TRUE(building.image);
     const ValueId frequency = 0;
     ASSERT_EQ(example.layout.values.front().name, "frequency");
-    constexpr int columns_of_a_digit = 16;  // figures24.bdf
-    Prototype prototype{example.layout, example.image};
-    prototype.set(frequency, 8'888'888);
-    prototype.settle();
+    Prototype prototype{example.layout, *building.image};
     prototype.set(frequency, 9'999'999);
-    const EngineWork work = prototype.settle().work;
+    prototype.settle();
+    const EngineWork work = prototype.redraw().work;
     const auto of = [&work](int kind) { return work.times[static_cast<std::size_t>(kind)]; };
-    const int rows = of(work::row + static_cast<int>(work::Subject::large_context));
-    EXPECT_GT(rows, 0);
-    EXPECT_EQ(of(work::large_context + work::columns_sent), columns_of_a_digit * rows);
+    // 9.999.99 in figures24.bdf, enlarged to 38 rows: six digits of 16 columns, two points of 6.
+    constexpr int rows = 38, digits = 6, points = 2;
+    EXPECT_EQ(of(work::row + static_cast<int>(work::Subject::large_context)),
+              (digits + points) * rows);
+    EXPECT_EQ(of(work::large_context + work::columns_sent), (digits * 16 + points * 6) * rows);
 }
 
 TEST(NameOfWork, IsTheFieldOfItsGroup) {
