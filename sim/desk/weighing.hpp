@@ -26,7 +26,7 @@ public:
 
     /// The weight of a change, if it is known; else it is remembered as wanted.
     const Weighed* weight(const std::vector<Change>& changes);
-    /// Weighs one of those that are wanted. @return Whether more are waiting.
+    /// Weighs one of those that are wanted. @return Whether there was one, so that there is news to show.
     bool weigh_one();
 
 private:
