@@ -13,7 +13,7 @@ using namespace fonts;
 namespace {
 
 constexpr unsigned whole = 256;  // the chance 1
-static_assert(std::tuple_size_v<ContextTable> == context_model::contexts);
+static_assert(std::tuple_size_v<ContextTable> == context_model::all);
 
 // The interval [low, low + range) that the decisions so far leave, as a number of so many bits.
 class Interval {
@@ -90,12 +90,13 @@ private:
 }  // namespace
 
 ContextTable train_contexts(const std::vector<const Bitmap*>& bitmaps) {
-    std::array<std::array<double, 2>, context_model::contexts> seen{};
+    std::array<std::array<double, 2>, context_model::all> seen{};
     for (const Bitmap* bitmap : bitmaps) {
-        walk_contexts(bitmap->width, bitmap->height, bitmap, [&](unsigned context, bool ink) {
+        const auto count = [&](unsigned context, bool ink) {
             seen[context][ink ? 1 : 0] += 1;
             return ink;
-        });
+        };
+        walk_contexts(bitmap->width, bitmap->height, bitmap->tones, bitmap, count);
     }
     ContextTable table{};
     for (std::size_t i = 0; i < table.size(); ++i) {
@@ -118,10 +119,11 @@ std::vector<std::vector<std::uint8_t>> write_contexts(const std::vector<const Bi
     for (std::size_t i = bitmaps.size(); i-- > 0;) {
         Interval interval;
         const Bitmap& bitmap = *bitmaps[i];
-        walk_contexts(bitmap.width, bitmap.height, &bitmap, [&](unsigned context, bool ink) {
+        const auto decide = [&](unsigned context, bool ink) {
             interval.decide(table[context], ink);
             return ink;
-        });
+        };
+        walk_contexts(bitmap.width, bitmap.height, bitmap.tones, &bitmap, decide);
         streams[i] = interval.shortest(following);
         following.insert(following.begin(), streams[i].begin(), streams[i].end());
     }
@@ -131,10 +133,11 @@ std::vector<std::vector<std::uint8_t>> write_contexts(const std::vector<const Bi
 Bitmap read_contexts(std::span<const std::uint8_t> bytes,
                      int width,
                      int height,
+                     bool tones,
                      const ContextTable& table) {
     BitReader bits(bytes);
     unsigned value = bits.get_bits(8), range = 255;
-    return walk_contexts(width, height, nullptr, [&](unsigned context, bool) {
+    return walk_contexts(width, height, tones, nullptr, [&](unsigned context, bool) {
         const unsigned split = range * table[context] / whole;
         const bool ink = value >= split;
         if (ink) {

@@ -20,6 +20,7 @@ std::vector<std::vector<std::uint8_t>> write_contexts(const std::vector<const Bi
 Bitmap read_contexts(std::span<const std::uint8_t> bytes,
                      int width,
                      int height,
+                     bool tones,
                      const ContextTable& table);
 
 }  // namespace dialplate::fonts

@@ -20,7 +20,7 @@ InkBox ink_box(const Bitmap& bitmap);
 int most_strokes_in_a_row(const Bitmap& bitmap);
 
 /// An all-ground bitmap.
-Bitmap blank(int width, int height);
+Bitmap blank(int width, int height, bool tones = false);
 
 /// The pixels of `bitmap` inside `box`.
 /// @pre The box lies inside the bitmap.
