@@ -165,16 +165,7 @@ private:
         const uint8_t rows = rom.u8(word(face_at + face::height));
         const uint8_t times = enlarged(face_at);
         if (Parts::segment && is_segment(face_at)) {
-            RowSender<Bus> out(bus_, colours);
-            const SegmentShape shape = segment(face_at, number);
-            Row row(times);
-            for (uint8_t y = 0; y < rows; ++y) {
-                shape.draw(y, row);
-                for (uint8_t i = times; i != 0; --i) {
-                    out.send(row);
-                }
-            }
-            out.finish();
+            send_segments(face_at, number, colours);
             return;
         }
         const GlyphMetrics glyph = metrics(face_at, number);
@@ -195,19 +186,42 @@ private:
         }
     }
 
-    void send_runs(uint16_t at, Extent extent, uint8_t k, Colours colours) {
+    // Each way has its memory for itself: what one needs is not on the stack of another.
+    __attribute__((noinline)) void send_segments(uint16_t face_at,
+                                                 uint8_t number,
+                                                 const Colours& colours) {
+        RowSender<Bus> out(bus_, colours);
+        const SegmentShape shape = segment(face_at, number);
+        Row row(enlarged(face_at));
+        for (uint8_t y = 0; y < shape.height; ++y) {
+            shape.draw(y, row);
+            for (uint8_t i = row.times; i != 0; --i) {
+                out.send(row);
+            }
+        }
+        out.finish();
+    }
+    __attribute__((noinline)) void send_runs(uint16_t at,
+                                             const Extent& extent,
+                                             uint8_t k,
+                                             const Colours& colours) {
         RowSender<Bus> out(bus_, colours);
         BitBlock<Image>{Bits<Image>(rom, at), extent}.runs(k, out);
         out.finish();
     }
-    __attribute__((noinline)) void send_contexts(uint16_t at, Extent extent, Colours colours) {
+    __attribute__((noinline)) void send_contexts(uint16_t at,
+                                                 const Extent& extent,
+                                                 const Colours& colours) {
         RowSender<Bus> out(bus_, colours);
         using Core = typename ContextsOf<Bus, typename Parts::Contexts>::Core;
         ContextBlock<Image, Core, Parts::context_columns>(
             rom, at, byte(extent.width), byte(extent.height))
             .send(extent.times, out);
     }
-    void send_plain(uint16_t at, Extent extent, Rect inked, Colours colours) {
+    __attribute__((noinline)) void send_plain(uint16_t at,
+                                              const Extent& extent,
+                                              const Rect& inked,
+                                              const Colours& colours) {
         RowSender<Bus> out(bus_, colours);
         BitBlock<Image>{Bits<Image>(rom, at), extent}.plain(inked, out);
         out.finish();

@@ -230,6 +230,9 @@ int main(int argc, char** argv) {
     }
     out << "\n};\n// clang-format on\n"
         << "inline constexpr double stack_margin = " << too_little << ";\n"
+        << "/// What comes on top where the bus sends glyphs in `context` by itself.\n"
+        << "inline constexpr int stack_of_contexts = "
+        << compiler.compile({.parts = with, .driver = 2}).stack - whole.stack << ";\n"
         << "/// The same of the engine with all parts, return addresses included.\n"
         << "inline constexpr int stack = " << whole.stack << ";\n\n"
         << "/// What the whole engine grows by on a part with more than 128 KiB.\n"
