@@ -3,6 +3,7 @@
 #pragma once
 
 #include "fonts/face.hpp"
+#include "fonts/tones.hpp"
 #include "ui/image_format.hpp"
 
 #include <algorithm>
@@ -15,17 +16,6 @@
 namespace dialplate::fonts {
 
 using BitRow = std::vector<std::uint8_t>;
-
-/// Of a tone, 0 to 3: whether it is nearer to ink than to ground, and whether it is between them.
-constexpr bool nearer_to_ink(unsigned tone) {
-    return tone >= 2;
-}
-constexpr bool between(unsigned tone) {
-    return tone == 1 || tone == 2;
-}
-constexpr std::uint8_t tone_of(bool near_ink, bool in_between) {
-    return near_ink ? (in_between ? 2 : 3) : (in_between ? 1 : 0);
-}
 
 /// Walks the decisions of a row from the left. In both rows above, ink stands to the left of the bitmap, ground to
 /// the right.

@@ -1,5 +1,7 @@
 #include "fonts/ink_box.hpp"
 
+#include "fonts/tones.hpp"
+
 #include <algorithm>
 
 namespace dialplate::fonts {
@@ -37,6 +39,14 @@ Bitmap blank(int width, int height, bool tones) {
             std::vector<std::uint8_t>(static_cast<std::size_t>(width) *
                                       static_cast<std::size_t>(height)),
             tones};
+}
+
+Bitmap solid(Bitmap bitmap) {
+    if (!bitmap.tones) return bitmap;
+    for (std::uint8_t& pixel : bitmap.pixels)
+        pixel = nearer_to_ink(pixel) ? 1 : 0;
+    bitmap.tones = false;
+    return bitmap;
 }
 
 Bitmap cut(const Bitmap& bitmap, const InkBox& box) {

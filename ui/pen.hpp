@@ -10,6 +10,7 @@
 #include "ui/rom.hpp"
 #include "ui/row.hpp"
 #include "ui/segment.hpp"
+#include "ui/tones.hpp"
 
 #include <stdint.h>
 
@@ -115,14 +116,33 @@ public:
             return;
         }
         const Extent extent{where.w, where.h, 1};
-        if (Parts::runs && coding == packing::runs) {
+        if (Parts::context && coding == packing::context) {
+            send_contexts(at, extent, colours);
+        } else if (Parts::runs && coding == packing::runs) {
             send_runs(at, extent, k, colours);
         } else if (Parts::plain) {
             send_plain(at, extent, Rect{0, 0, where.w, where.h}, colours);
         }
     }
 
+    /// A piece: a strip in tones.
+    void strip(Rect where, uint16_t at, uint8_t coding, const Shades& shades) {
+        if (!pieces.mine() || !open_whole(where)) {
+            return;
+        }
+        send_tones(at, Extent{where.w, where.h, 1}, coding, Rect{0, 0, where.w, where.h}, shades);
+    }
+
 private:
+    // What draws a face that has tones.
+    static constexpr bool any_context = Parts::context || (Parts::smooth && Parts::tones_context);
+    bool is_smooth(uint16_t face_at) const {
+        return Parts::smooth && (rom.u8(face_at) & packing::tones) != 0;
+    }
+    // Of a raster face, without whether it is smooth.
+    uint8_t coding(uint16_t face_at) const {
+        return Parts::smooth ? byte(rom.u8(face_at) & ~unsigned{packing::tones}) : rom.u8(face_at);
+    }
     uint16_t slice_pixels() const { return word(16u * rom.u8(header::band)); }
     // Opens the window of a piece that cannot be cut. False: the slice has no room for it.
     bool open_whole(const Rect& r) {
@@ -149,9 +169,8 @@ private:
     // Of a glyph of a raster face.
     __attribute__((noinline)) GlyphMetrics metrics(uint16_t face_at, uint8_t number) const {
         const FaceMetrics<Image> face_metrics{rom, face_at};
-        return Parts::context && rom.u8(face_at) == packing::context
-                   ? face_metrics.of_context(number)
-                   : face_metrics.of_others(number);
+        return any_context && coding(face_at) == packing::context ? face_metrics.of_context(number)
+                                                                  : face_metrics.of_others(number);
     }
     SegmentShape segment(uint16_t face_at, uint8_t number) const {
         return SegmentShape{rom.u8(word(face_at + face::advance)),
@@ -171,18 +190,36 @@ private:
         const GlyphMetrics glyph = metrics(face_at, number);
         const uint16_t at = glyph.at;
         const Extent extent{glyph.advance, rows, times};
-        if (Parts::context && rom.u8(face_at) == packing::context) {
+        if (is_smooth(face_at)) {
+            const bool is_plain = coding(face_at) == packing::plain;
+            send_tones(is_plain ? word(at + 4u) : at,
+                       extent,
+                       rom.u8(face_at),
+                       is_plain ? inked_box(at) : Rect{},
+                       shades_between(colours));
+        } else if (Parts::context && rom.u8(face_at) == packing::context) {
             send_contexts(at, extent, colours);
         } else if (Parts::runs && rom.u8(face_at) == packing::runs) {
             send_runs(at, extent, rom.u8(word(face_at + face::parameters)), colours);
         } else if (Parts::plain) {
-            send_plain(word(at + 4u),
-                       extent,
-                       Rect{rom.u8(at),
-                            rom.u8(word(at + 1u)),
-                            rom.u8(word(at + 2u)),
-                            rom.u8(word(at + 3u))},
-                       colours);
+            send_plain(word(at + 4u), extent, inked_box(at), colours);
+        }
+    }
+    Rect inked_box(uint16_t at) const {
+        return Rect{
+            rom.u8(at), rom.u8(word(at + 1u)), rom.u8(word(at + 2u)), rom.u8(word(at + 3u))};
+    }
+    void send_tones(uint16_t at,
+                    const Extent& extent,
+                    uint8_t coding,
+                    const Rect& inked,
+                    const Shades& shades) {
+        const ShadeSender<Bus> out(bus_, shades);
+        if (Parts::tones_context && coding == (packing::context | packing::tones)) {
+            using Core = typename ContextsOf<Bus, typename Parts::Contexts>::Core;
+            send_context_tones<Core, Parts::context_columns>(rom, at, extent, out);
+        } else if (Parts::tones_plain) {
+            send_plain_tones(rom, at, extent, inked, out);
         }
     }
 

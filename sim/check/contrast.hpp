@@ -5,27 +5,13 @@
 #pragma once
 
 #include "sim/layout/colour.hpp"
+#include "sim/layout/light.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <cstdint>
 
 namespace dialplate {
-
-/// One 8-bit sRGB channel as linear light, 0..1.
-/// Source: WCAG 2.2, "relative luminance"; IEC 61966-2-1 (CON-01).
-[[nodiscard]] inline double linear_light(std::uint8_t channel) {
-    const double c = channel / 255.0;
-    return c <= 0.04045 ? c / 12.92 : std::pow((c + 0.055) / 1.055, 2.4);
-}
-
-/// Relative luminance of 0xRRGGBB: 0 black, 1 white.
-/// Source: WCAG 2.2, "relative luminance" (CON-03).
-[[nodiscard]] inline double relative_luminance(std::uint32_t rgb888) {
-    return 0.2126 * linear_light(static_cast<std::uint8_t>(rgb888 >> 16)) +
-           0.7152 * linear_light(static_cast<std::uint8_t>(rgb888 >> 8)) +
-           0.0722 * linear_light(static_cast<std::uint8_t>(rgb888));
-}
 
 /// Ratio of two relative luminances, 1..21, in either order.
 /// Source: WCAG 2.2, "contrast ratio" (CON-04).

@@ -6,6 +6,7 @@
 #include "sim/commands/whole_file.hpp"
 #include "sim/layout/reader.hpp"
 #include "sim/ledger/code_size.hpp"
+#include "ui/image_format.hpp"
 
 #include <nlohmann/json.hpp>
 
@@ -203,7 +204,7 @@ void print_json(const std::vector<Weighed>& all) {
                            entry("context", one.context, Part::context)}}});
     }
     std::cout << Json{{"faces", std::move(faces)},
-                      {"context_table_bytes", std::tuple_size_v<ContextTable>}}
+                      {"context_table_bytes", int{context_model::contexts}}}
                      .dump(2, ' ', false, Json::error_handler_t::replace)
               << '\n';
 }
@@ -253,7 +254,7 @@ void print_table(const std::vector<Weighed>& all) {
         static_cast<int>(decoder_bytes(Part::plain).value),
         static_cast<int>(decoder_bytes(Part::runs).value),
         static_cast<int>(decoder_bytes(Part::context).value),
-        static_cast<int>(std::tuple_size_v<ContextTable>));
+        int{context_model::contexts});
 }
 
 std::string draw_picture(const std::vector<Weighed>& all, const std::string& path) {

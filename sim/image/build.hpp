@@ -27,6 +27,8 @@ struct PictureCost {
     int width = 0, height = 0;
     std::string packing;
     Bytes bytes;
+    Bytes plain, runs, context;  ///< What each packing would take.
+    bool tones = false;          ///< In four paints.
 };
 
 /// The ink that a text can show, at its widest.
@@ -64,7 +66,7 @@ struct BuiltImage {
     std::vector<RasterFace> rasters;  ///< By FaceId; empty glyphs for segment faces.
     std::vector<std::string> keys;    ///< Item names in order of key number.
 
-    /// Columns of the widest glyph in the packing `context`, not enlarged; at least 1.
+    /// Columns of the widest glyph or picture in the packing `context`, not enlarged; at least 1.
     [[nodiscard]] int context_columns() const;
 };
 

@@ -2,7 +2,6 @@
 
 #include "fonts/measure.hpp"
 #include "sim/image/lettering.hpp"
-#include "sim/image/packing_choice.hpp"
 #include "sim/layout/reader.hpp"
 #include "ui/image_format.hpp"
 
@@ -171,8 +170,11 @@ void FaceSet::rasterise_face(FaceId id, std::vector<Finding>& findings) {
                  "system keeps fonts");
         return;
     }
-    FaceResult result =
-        rasterise({path, face.size, std::u32string(p.codes.begin(), p.codes.end()), p.even_digits});
+    FaceResult result = rasterise({.file = path,
+                                   .size = face.size,
+                                   .characters = std::u32string(p.codes.begin(), p.codes.end()),
+                                   .even_digits = p.even_digits,
+                                   .smooth = face.smooth});
     if (!result.face) {
         fail("/file", result.error);
         return;
@@ -228,8 +230,16 @@ int FaceSet::width(FaceId face, const std::u32string& text) const {
     return width;
 }
 
-FaceSet::AllPacked FaceSet::packed() const {
+FaceSet::AllPacked FaceSet::packed(const std::vector<PictureToPack>& pictures) const {
     static constexpr const char* names[] = {"plain", "runs", "context"};
+    const auto taken = [](PackingChoice& choice, std::size_t glyphs) {
+        return Packed{std::move(choice.face.bytes),
+                      names[static_cast<std::size_t>(choice.face.packing)],
+                      choice.plain,
+                      choice.runs,
+                      choice.context,
+                      static_cast<int>(glyphs)};
+    };
     AllPacked all;
     all.faces.resize(prepared_.size());
     std::vector<FaceToPack> rasters;
@@ -255,17 +265,14 @@ FaceSet::AllPacked FaceSet::packed() const {
         rasters.push_back({&p.raster, face.packing, face.scale});
         packed_rasters.push_back(&all.faces[i]);
     }
-    PackingChoices choices = choose_packings(rasters);
-    for (std::size_t i = 0; i < rasters.size(); ++i) {
-        PackingChoice& choice = choices.faces[i];
-        *packed_rasters[i] = {std::move(choice.face.bytes),
-                              names[static_cast<std::size_t>(choice.face.packing)],
-                              choice.plain,
-                              choice.runs,
-                              choice.context,
-                              static_cast<int>(rasters[i].raster->glyphs.size())};
-    }
-    all.contexts = choices.contexts;
+    PackingChoices choices = choose_packings(rasters, pictures);
+    for (std::size_t i = 0; i < rasters.size(); ++i)
+        *packed_rasters[i] = taken(choices.faces[i], rasters[i].raster->glyphs.size());
+    for (PackingChoice& choice : choices.pictures)
+        all.pictures.push_back(taken(choice, 0));
+    if (choices.contexts)
+        all.contexts.assign(choices.contexts->begin(),
+                            choices.contexts->begin() + choices.table_bytes);
     return all;
 }
 

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "fonts/face.hpp"
+#include "sim/image/packing_choice.hpp"
 #include "sim/layout/layout.hpp"
 
 #include <optional>
@@ -44,12 +45,13 @@ public:
         Bytes plain, runs, context;  ///< What each packing takes; 0: none, or it does not fit.
         int glyphs = 0;
     };
-    /// The faces as the image stores them, by FaceId; those that are not usable are empty.
+    /// The faces as the image stores them, by FaceId; those that are not usable are empty. And the pictures that
+    /// share the table with them.
     struct AllPacked {
-        std::vector<Packed> faces;
-        std::optional<ContextTable> contexts;
+        std::vector<Packed> faces, pictures;
+        std::vector<std::uint8_t> contexts;  ///< The table; empty: nothing needs it.
     };
-    [[nodiscard]] AllPacked packed() const;
+    [[nodiscard]] AllPacked packed(const std::vector<PictureToPack>& pictures) const;
     [[nodiscard]] const RasterFace& raster(FaceId face) const { return prepared(face).raster; }
 
 private:

@@ -1,4 +1,5 @@
-// Which packing each raster face has: what takes the least flash all in all, decoders and tables counted.
+// Which packing each raster face and each picture has: what takes the least flash all in all, decoders and tables
+// counted.
 #pragma once
 
 #include "fonts/face.hpp"
@@ -17,19 +18,28 @@ struct FaceToPack {
     int enlarged = 1;
 };
 
+/// A picture to be packed. The bitmap must outlive the choice.
+struct PictureToPack {
+    const Bitmap* bitmap;
+    PackingWish wish = PackingWish::automatic;
+};
+
 /// How it is packed, and what the other packings would take; 0: it does not fit that packing.
 struct PackingChoice {
-    PackedFace face;
+    PackedFace face;  ///< Of a picture: its bytes.
     Bytes plain, runs, context;
 };
 
 struct PackingChoices {
     std::vector<PackingChoice> faces;      ///< One for each to be packed, in their order.
-    std::optional<ContextTable> contexts;  ///< Present if a face is packed in `context`.
+    std::vector<PackingChoice> pictures;   ///< The same.
+    std::optional<ContextTable> contexts;  ///< Present if something is packed in `context`.
+    int table_bytes = 0;  ///< Of `contexts`, how many the image needs: all of them only for tones.
 };
 
-/// Takes `context` for the faces that are smaller in it, if together they save more than its decoder and its
-/// table take; a face whose packing the author has named keeps it.
-PackingChoices choose_packings(const std::vector<FaceToPack>& faces);
+/// Takes `context` for what is smaller in it, if together they save more than its decoders and its table take; a
+/// face or picture whose packing the author has named keeps it.
+PackingChoices choose_packings(const std::vector<FaceToPack>& faces,
+                               const std::vector<PictureToPack>& pictures = {});
 
 }  // namespace dialplate

@@ -347,6 +347,10 @@ void PageWriter::add_picture(const Item& item, const Box& box) {
     bytes.u8(*number);
     bytes.u8(item.picture.ink);
     bytes.u8(item.picture.ground);
+    if (!item.picture.tones.empty()) {
+        bytes.u8(item.picture.tones[1]);
+        bytes.u8(item.picture.tones[2]);
+    }
     end_item(item, bytes);
     map_.take(box);
 }

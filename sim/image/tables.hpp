@@ -9,6 +9,7 @@
 #include <map>
 #include <optional>
 #include <string>
+#include <tuple>
 #include <vector>
 
 namespace dialplate {
@@ -26,19 +27,21 @@ public:
 
     [[nodiscard]] const std::vector<std::vector<std::uint8_t>>& texts() const { return texts_; }
     [[nodiscard]] const std::vector<Tones>& tone_table() const { return tones_; }
-    [[nodiscard]] const std::vector<std::vector<std::uint8_t>>& pictures() const {
-        return pictures_;
-    }
-    [[nodiscard]] const std::vector<PictureCost>& picture_costs() const { return picture_costs_; }
+    /// A picture as the image is to hold it, not packed yet.
+    struct StoredPicture {
+        std::string file;
+        Bitmap bitmap;
+        PackingWish packing;
+    };
+    [[nodiscard]] const std::vector<StoredPicture>& pictures() const { return pictures_; }
     std::vector<Finding> findings;
 
 private:
     std::vector<std::vector<std::uint8_t>> texts_;
     std::map<std::vector<std::uint8_t>, int> text_numbers_;
     std::vector<Tones> tones_;
-    std::vector<std::vector<std::uint8_t>> pictures_;
-    std::vector<PictureCost> picture_costs_;
-    std::map<std::pair<std::string, int>, int> picture_numbers_;
+    std::vector<StoredPicture> pictures_;
+    std::map<std::tuple<std::string, PackingWish, std::vector<PaintId>>, int> picture_numbers_;
 };
 
 }  // namespace dialplate

@@ -79,8 +79,9 @@ constexpr MemberName picture_members[] = {
     {"name"},
     {"at", true},
     {"file", true},
-    {"ink", true},
+    {"ink"},
     {"ground"},
+    {"tones"},
     {"packing"},
 };
 constexpr MemberName frame_members[] = {

@@ -35,8 +35,11 @@ constexpr Group groups[] = {
     {work::face + work::face_fields, "face in runs"},
     {work::face + 2 * work::face_fields, "face in context"},
     {work::face + 3 * work::face_fields, "segment face"},
+    {work::face + 4 * work::face_fields, "plain face in tones"},
+    {work::face + 5 * work::face_fields, "face in tones in context"},
     {work::glyph, "plain glyph"},
     {work::glyph + work::glyph_fields, "glyph in runs"},
+    {work::glyph + 2 * work::glyph_fields, "plain glyph in tones"},
     {work::metric, "metrics of a glyph in context"},
     {work::picture_place, "place of a picture"},
     {work::picture, "picture"},
@@ -58,6 +61,11 @@ constexpr Group groups[] = {
     {work::sent_stroke, "stroke sent"},
     {work::context, "decisions in context"},
     {work::large_context, "decisions in context, enlarged"},
+    {work::context_tones, "decisions in context, in tones"},
+    {work::tones_row, "plain row in tones: read"},
+    {work::tones_blank, "plain row in tones: blank"},
+    {work::tones_pixel, "plain pixel in tones"},
+    {work::tones_change, "change of tone"},
     {work::segment_end, "segment row: end"},
     {work::segment_middle, "segment row: middle"},
     {work::segment_upright, "segment row: upright"},
@@ -85,7 +93,9 @@ constexpr const char* subject_names[work::subjects] = {"the page",
                                                        "runs",
                                                        "contexts",
                                                        "enlarged contexts",
-                                                       "segments"};
+                                                       "segments",
+                                                       "plain tones",
+                                                       "tones in context"};
 
 }  // namespace
 

@@ -32,8 +32,11 @@ enum class Part : std::uint8_t {
     upright,
     tape,
     context,
+    smooth,
+    tones_plain,
+    tones_context,
 };
-inline constexpr int part_count = 21;
+inline constexpr int part_count = 24;
 
 /// The name of a part as ui/parts.hpp spells it.
 const char* name_of(Part part);

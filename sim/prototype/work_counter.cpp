@@ -14,6 +14,11 @@ bool is_within(int kind, int first, int after) {
     return kind >= first && kind < after;
 }
 
+/// Whether the glyphs of a face of such a kind have metrics as in context.
+bool is_in_context(int face_kind) {
+    return face_kind == 2 || face_kind == 5;
+}
+
 /// Columns that the engine tries for where a row of a round corner begins: as corner_inset() of ui/box.hpp.
 int columns_tried(int radius, int inner, int y) {
     const int down = 2 * (radius - y) - 1;
@@ -53,17 +58,26 @@ std::int32_t WorkCounter::i32(int at) const {
 
 void WorkCounter::listen(int kind, int at) {
     if (is_within(kind, work::face, work::glyph)) {
-        const int packing = (kind - work::face) / work::face_fields;
+        const int face_kind = (kind - work::face) / work::face_fields;
         const int field = (kind - work::face) % work::face_fields;
-        if (fresh_) begin_glyph(packing, at - field);
-        if (packing == packing::context) listen_to_context_face(field, at - field);
+        if (fresh_) begin_glyph(face_kind, at - field);
+        if (is_in_context(face_kind)) listen_to_context_face(field, at - field);
     } else if (is_within(kind, work::metric, work::picture_place)) {
         ++metrics_read_;
     } else if (is_within(kind, work::glyph, work::metric)) {
         if ((kind - work::glyph) % work::glyph_fields == 1) add_bitmap(at);
     } else if (kind >= work::strip_data) {
-        if (fresh_) begin(kind == work::strip_data ? Subject::plain : Subject::runs);
-        add_bitmap(at);
+        // A stream in context may read on into the next strip's; only the first read is the strip's own.
+        const bool begins = fresh_;
+        constexpr Subject subjects[work::strip_kinds] = {Subject::plain,
+                                                         Subject::runs,
+                                                         Subject::context,
+                                                         Subject::plain_tones,
+                                                         Subject::context_tones};
+        if (begins) {
+            begin(subjects[kind - work::strip_data]);
+            add_bitmap(at);
+        }
     } else if (kind < work::text) {
         item_ = Subject::page;
     } else if (kind < work::box) {
@@ -81,23 +95,19 @@ void WorkCounter::listen(int kind, int at) {
     }
 }
 
-void WorkCounter::begin_glyph(int packing, int face_at) {
-    switch (packing) {
-        case packing::plain:
-            begin(Subject::plain);
-            break;
-        case packing::runs:
-            begin(Subject::runs);
-            break;
-        case packing::context:
-            begin(u8(face_at + face::enlarged) > 1 ? Subject::large_context : Subject::context);
-            break;
-        default:
-            begin(Subject::segment);
-            add_segment_rows(face_at);
-            break;
-    }
-    awaits_context_ = packing == packing::context;
+/// @param face_kind  Which of the groups of work::face.
+void WorkCounter::begin_glyph(int face_kind, int face_at) {
+    const bool large = u8(face_at + face::enlarged) > 1;
+    const Subject subjects[work::face_kinds] = {Subject::plain,
+                                                Subject::runs,
+                                                large ? Subject::large_context : Subject::context,
+                                                Subject::segment,
+                                                Subject::plain_tones,
+                                                Subject::context_tones};
+    begin(subjects[face_kind]);
+    if (subject_ == Subject::segment) add_segment_rows(face_at);
+    awaits_context_ = subject_ == Subject::context || subject_ == Subject::large_context ||
+                      subject_ == Subject::context_tones;
 }
 
 /// A glyph in context that is drawn is looked up twice: before the window for its width, then for its stream.

@@ -41,7 +41,7 @@ private:
     void listen(int kind, int at);
     void begin(work::Subject subject);
     void listen_to_context_face(int field, int face_at);
-    void begin_glyph(int packing, int face_at);
+    void begin_glyph(int face_kind, int face_at);
     void add_corners();
     void add_segment_rows(int face_at);
     void listen_to_readout(int field, int at);
