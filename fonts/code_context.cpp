@@ -5,6 +5,9 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <limits>
+#include <numeric>
+#include <optional>
 
 namespace dialplate {
 
@@ -32,17 +35,25 @@ public:
         }
     }
 
-    // The shortest bytes that, with `following` behind them and whatever behind those, are a number in the
-    // interval.
+    // How many bytes at least have to stand before `following`, so that together, whatever is behind them, they
+    // are a number in the interval.
+    [[nodiscard]] std::size_t least_bytes(std::span<const std::uint8_t> following) const {
+        std::size_t count = least_thinkable();
+        while (!above_low(count, following))
+            ++count;
+        return count;
+    }
+    // The least number of so many bytes that is.
     [[nodiscard]] std::vector<std::uint8_t> shortest(
         std::span<const std::uint8_t> following) const {
-        for (std::size_t count = 0;; ++count) {
-            std::vector<std::uint8_t> bytes = first_bytes(count);
-            for (int above = 0; above < 2; ++above) {
-                if (above == 1 && !increment(bytes)) break;
-                if (holds(bytes, following, 0x00) && holds(bytes, following, 0xFF)) return bytes;
-            }
-        }
+        const std::size_t count = least_bytes(following);
+        std::vector<std::uint8_t> bytes = first_bytes(count);
+        if (*above_low(count, following) == 1) increment(bytes);
+        return bytes;
+    }
+    // What the decisions are worth.
+    [[nodiscard]] double bits() const {
+        return static_cast<double>(low_.size()) - std::log2(static_cast<double>(range_));
     }
 
 private:
@@ -65,18 +76,36 @@ private:
             if (++bytes[i] != 0) return true;
         return false;
     }
-    // Whether `bytes`, then `following`, then bytes of `filler`, are in the interval.
-    [[nodiscard]] bool holds(const std::vector<std::uint8_t>& bytes,
+    // For fewer, more than four bytes of what follows would have to suit by chance.
+    [[nodiscard]] std::size_t least_thinkable() const {
+        constexpr std::size_t width = 8, borrowed = 32;
+        return low_.size() > width + borrowed ? (low_.size() - width - borrowed) / 8 : 0;
+    }
+    // 0 or 1: what has to be added to the first `count` bytes of low; nothing: they do not suffice.
+    [[nodiscard]] std::optional<unsigned> above_low(std::size_t count,
+                                                    std::span<const std::uint8_t> following) const {
+        for (const unsigned above : {0U, 1U}) {
+            if (above == 1) {
+                std::vector<std::uint8_t> bytes = first_bytes(count);
+                if (!increment(bytes)) break;
+            }
+            if (holds(count, above, following, 0x00) && holds(count, above, following, 0xFF))
+                return above;
+        }
+        return std::nullopt;
+    }
+    // Whether the first `count` bytes of low and `above`, then `following`, then bytes of `filler`, are a number in
+    // the interval.
+    [[nodiscard]] bool holds(std::size_t count,
+                             unsigned above,
                              std::span<const std::uint8_t> following,
                              std::uint8_t filler) const {
         // number - low, bit by bit from the top, as long as it is no more than the range can be.
-        long difference = 0;
-        for (std::size_t i = 0; i < low_.size(); ++i) {
-            const std::size_t byte = i / 8;
-            const std::uint8_t value = byte < bytes.size() ? bytes[byte]
-                                       : byte - bytes.size() < following.size()
-                                           ? following[byte - bytes.size()]
-                                           : filler;
+        const std::size_t known = 8 * count;
+        long difference = known > low_.size() ? 0 : static_cast<long>(above);
+        for (std::size_t i = known; i < low_.size(); ++i) {
+            const std::size_t byte = i / 8 - count;
+            const std::uint8_t value = byte < following.size() ? following[byte] : filler;
             difference = 2 * difference + (value >> (7 - i % 8) & 1) - low_[i];
             if (difference > 256 || difference < -1) return false;
         }
@@ -85,6 +114,31 @@ private:
 
     std::vector<std::uint8_t> low_ = std::vector<std::uint8_t>(8);  // bits, highest first
     unsigned range_ = 255;
+};
+
+Interval interval_of(const Bitmap& bitmap, const ContextTable& table) {
+    Interval interval;
+    const auto decide = [&](unsigned context, bool ink) {
+        interval.decide(table[context], ink);
+        return ink;
+    };
+    walk_contexts(bitmap.width, bitmap.height, bitmap.tones, &bitmap, decide);
+    return interval;
+}
+
+// The first bytes of what stands behind the stream that is being written.
+class Following {
+public:
+    [[nodiscard]] std::span<const std::uint8_t> bytes() const { return bytes_; }
+    void put_before(const std::vector<std::uint8_t>& stream) {
+        bytes_.insert(bytes_.begin(), stream.begin(), stream.end());
+        // No interval reaches further into them.
+        constexpr std::size_t most = 8;
+        if (bytes_.size() > most) bytes_.resize(most);
+    }
+
+private:
+    std::vector<std::uint8_t> bytes_;
 };
 
 }  // namespace
@@ -115,19 +169,42 @@ namespace fonts {
 std::vector<std::vector<std::uint8_t>> write_contexts(const std::vector<const Bitmap*>& bitmaps,
                                                       const ContextTable& table) {
     std::vector<std::vector<std::uint8_t>> streams(bitmaps.size());
-    std::vector<std::uint8_t> following;
+    Following following;
     for (std::size_t i = bitmaps.size(); i-- > 0;) {
-        Interval interval;
-        const Bitmap& bitmap = *bitmaps[i];
-        const auto decide = [&](unsigned context, bool ink) {
-            interval.decide(table[context], ink);
-            return ink;
-        };
-        walk_contexts(bitmap.width, bitmap.height, bitmap.tones, &bitmap, decide);
-        streams[i] = interval.shortest(following);
-        following.insert(following.begin(), streams[i].begin(), streams[i].end());
+        streams[i] = interval_of(*bitmaps[i], table).shortest(following.bytes());
+        following.put_before(streams[i]);
     }
     return streams;
+}
+
+std::vector<std::size_t> short_order(const std::vector<const Bitmap*>& bitmaps,
+                                     std::size_t fixed,
+                                     const ContextTable& table) {
+    std::vector<Interval> intervals;
+    for (const Bitmap* bitmap : bitmaps)
+        intervals.push_back(interval_of(*bitmap, table));
+    std::vector<std::size_t> order(bitmaps.size());
+    std::iota(order.begin(), order.end(), std::size_t{0});
+    Following following;
+    for (std::size_t left = order.size(); left > fixed; --left) {
+        // From the last to the first: of those that are left, the one that saves most before what follows.
+        std::size_t best = left - 1;
+        double most = -std::numeric_limits<double>::infinity();
+        for (std::size_t i = left; i-- > fixed;) {
+            const Interval& interval = intervals[order[i]];
+            const double saved =
+                interval.bits() / 8 - static_cast<double>(interval.least_bytes(following.bytes()));
+            if (saved > most) {
+                most = saved;
+                best = i;
+            }
+        }
+        std::rotate(order.begin() + static_cast<std::ptrdiff_t>(best),
+                    order.begin() + static_cast<std::ptrdiff_t>(best) + 1,
+                    order.begin() + static_cast<std::ptrdiff_t>(left));
+        following.put_before(intervals[order[left - 1]].shortest(following.bytes()));
+    }
+    return order;
 }
 
 Bitmap read_contexts(std::span<const std::uint8_t> bytes,

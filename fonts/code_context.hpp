@@ -16,6 +16,14 @@ namespace dialplate::fonts {
 std::vector<std::vector<std::uint8_t>> write_contexts(const std::vector<const Bitmap*>& bitmaps,
                                                       const ContextTable& table);
 
+/// An order of bitmaps in which write_contexts() needs few bytes: each is put before one whose first bytes suit it.
+/// A greedy search; about n x n / 2 trials.
+/// @param fixed  So many of the first stay where they are.
+/// @return       Indices, a permutation.
+std::vector<std::size_t> short_order(const std::vector<const Bitmap*>& bitmaps,
+                                     std::size_t fixed,
+                                     const ContextTable& table);
+
 /// Decodes one bitmap from its stream and what follows it; past the end of `bytes` come zeros.
 Bitmap read_contexts(std::span<const std::uint8_t> bytes,
                      int width,

@@ -32,7 +32,7 @@ struct Glyph {
     Bitmap cell;  ///< advance x face height.
 };
 
-/// A face before packing: glyphs in order of code point, all cells of one height.
+/// A face before packing: glyphs in order of code point until order_for_contexts(), all cells of one height.
 struct RasterFace {
     std::string file;
     int size = 0;
@@ -88,7 +88,11 @@ struct PackedFace {
 ///         in `runs` or enlarged, a row with more than 12 strokes, or tones.
 PackedFace pack(const RasterFace& face, Packing packing, int enlarged);
 
-/// Packs a face in `context`, for an image that has this table.
+/// Puts the glyphs of a face in an order in which `context` takes few bytes: digits first, from the least, if they
+/// are to follow each other, then the rest so that each can borrow from the next.
+void order_for_contexts(RasterFace& face, bool digits_first, const ContextTable& table);
+
+/// Packs a face in `context`, for an image that has this table, its glyphs in the order they have.
 /// @return No bytes if it does not fit; see pack().
 PackedFace pack_context(const RasterFace& face, const ContextTable& table, int enlarged);
 

@@ -5,6 +5,7 @@
 #include "ui/image_format.hpp"
 
 #include <algorithm>
+#include <utility>
 
 namespace dialplate {
 
@@ -28,6 +29,27 @@ Spread spread_of(const Items& items, Number number) {
 }
 
 }  // namespace
+
+void order_for_contexts(RasterFace& raster, bool digits_first, const ContextTable& table) {
+    const auto is_digit = [](const Glyph& glyph) {
+        return glyph.code >= U'0' && glyph.code <= U'9';
+    };
+    std::sort(raster.glyphs.begin(), raster.glyphs.end(), [&](const Glyph& a, const Glyph& b) {
+        const bool later_a = !(digits_first && is_digit(a)),
+                   later_b = !(digits_first && is_digit(b));
+        return std::pair{later_a, a.code} < std::pair{later_b, b.code};
+    });
+    std::size_t fixed = 0;
+    std::vector<const Bitmap*> cells;
+    for (const Glyph& glyph : raster.glyphs) {
+        cells.push_back(&glyph.cell);
+        if (digits_first && is_digit(glyph)) ++fixed;
+    }
+    std::vector<Glyph> ordered;
+    for (const std::size_t i : short_order(cells, fixed, table))
+        ordered.push_back(std::move(raster.glyphs[i]));
+    raster.glyphs = std::move(ordered);
+}
 
 PackedFace pack_context(const RasterFace& raster, const ContextTable& table, int enlarged) {
     PackedFace packed{Packing::context, {}};

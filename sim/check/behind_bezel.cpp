@@ -1,24 +1,18 @@
 // behind-bezel: no pixel of an item is hidden by the front panel, seen straight on (must) or along the
-// line of sight (should).
-//
-// Modelled: the opening's rectangle against the pixels, whole or in part; a bezel of the given depth that
-// shades the glass by depth x tan(tilt) below its upper edge when one looks down on it (tilt above 0), or
-// above its lower edge when one looks up. Not modelled: the eye's finite distance, which lets an eye in
-// front of the opening see more at its edges, not less.
+// line of sight (should). What is modelled and what not: bezel_geometry.hpp.
+#include "sim/check/bezel_geometry.hpp"
 #include "sim/check/rule_list.hpp"
 #include "sim/check/wording.hpp"
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 namespace dialplate::rule {
 
 namespace {
 
-/// Pixels that lie wholly in the opening: half-open.
-struct Seen {
-    int left = 0, top = 0, right = 0, bottom = 0;
+constexpr RuleSource sources[] = {
+    {"geometry of opening, depth and tilt", Trust::derived},
 };
 
 /// What an item loses at each edge, in pixels.
@@ -27,27 +21,7 @@ struct Hidden {
     long long pixels = 0;
 };
 
-/// Millimetres of the opening's upper and lower edge that the bezel's depth shades.
-struct Shade {
-    double top = 0.0, bottom = 0.0;
-};
-
-Seen seen_pixels(const Layout& layout, const Opening& opening, Shade shade) {
-    constexpr double slack = 1e-9;  // an edge exactly between two pixels hides neither
-    const double across = layout.pitch_x().value, down = layout.pitch_y().value;
-    const auto first = [](double edge, double pitch) {
-        return static_cast<int>(std::ceil(edge / pitch - slack));
-    };
-    const auto past_last = [](double edge, double pitch) {
-        return static_cast<int>(std::floor(edge / pitch + slack));
-    };
-    return {.left = first(opening.left.value, across),
-            .top = first(opening.top.value + shade.top, down),
-            .right = past_last(opening.left.value + opening.width.value, across),
-            .bottom = past_last(opening.top.value + opening.height.value - shade.bottom, down)};
-}
-
-Hidden hidden_of(const Box& box, const Seen& seen) {
+Hidden hidden_of(const Box& box, const SeenPixels& seen) {
     Hidden hidden{.left = std::clamp(seen.left - box.x, 0, box.width),
                   .top = std::clamp(seen.top - box.y, 0, box.height),
                   .right = std::clamp(box.right() - seen.right, 0, box.width),
@@ -93,17 +67,12 @@ bool is_ground(const Item& item) {
     return item.kind == ItemKind::frame && item.frame.line == 0;
 }
 
-}  // namespace
-
-void behind_bezel(const Subject& subject, std::vector<Finding>& found) {
+void find(const Subject& subject, std::vector<Finding>& found) {
     const Layout& layout = subject.layout;
     if (!layout.opening) return;
     const Opening& opening = *layout.opening;
-    const double shaded =
-        opening.depth.value * std::tan(layout.viewing.tilt.value * std::numbers::pi / 180.0);
-    const Seen straight = seen_pixels(layout, opening, {});
-    const Seen tilted = seen_pixels(
-        layout, opening, {.top = std::max(0.0, shaded), .bottom = std::max(0.0, -shaded)});
+    const SeenPixels straight = seen_pixels(layout, opening);
+    const SeenPixels tilted = seen_pixels(layout, opening, shade_of(opening, layout.viewing));
     for (const Page& page : layout.pages) {
         for (const Item& item : page.items) {
             if (is_ground(item)) continue;
@@ -126,11 +95,29 @@ void behind_bezel(const Subject& subject, std::vector<Finding>& found) {
                         {static_cast<double>(then.pixels), 0, "px"},
                         called(item) + " is hidden in part by the bezel when seen from " +
                             number(std::abs(layout.viewing.tilt.value), 1) + " degrees " +
-                            (shaded > 0 ? "above" : "below") + ": " +
+                            (layout.viewing.tilt.value > 0 ? "above" : "below") + ": " +
                             counted(then.pixels, "pixel", "pixels") + " (" + losses(then) +
                             "), allowed are 0" + cure(then));
         }
     }
 }
+
+}  // namespace
+
+const Rule behind_bezel{
+    .name = "behind-bezel",
+    .sentence =
+        "No pixel of an item is hidden by the opening (must), nor by the bezel's depth along the "
+        "line of sight (should).",
+    .computed =
+        "Pixels of an item that do not lie wholly in the opening, seen straight on and along the "
+        "tilted line of sight, along which the depth of the bezel shades the glass.",
+    .formula =
+        "shade = depth * tan(tilt), below the upper edge when seen from above, else above the "
+        "lower edge",
+    .sources = sources,
+    .figures = {},
+    .find = find,
+};
 
 }  // namespace dialplate::rule

@@ -14,14 +14,27 @@ namespace dialplate::rule {
 
 namespace {
 
-constexpr ArcMinutes least{16.0};         // LEG-05
-constexpr ArcMinutes preferred{20.0};     // LEG-06
-constexpr ArcMinutes most_running{24.0};  // LEG-07, lines of text
-constexpr ArcMinutes most_group{45.0};    // LEG-07, groups of characters
-constexpr double angle_slack = 1e-9;      // rounding in the arithmetic, minutes of arc
-constexpr const char* upper_source = "NUREG-0700 Rev. 2 (2002), 1.3.1-4: upper bounds (LEG-07)";
-constexpr const char* preferred_source =
-    "NUREG-0700 Rev. 2 (2002), 1.3.1-4: preferred height (LEG-06)";
+constexpr RuleSource sources[] = {
+    {"NUREG-0700 Rev. 2 (2002), 1.3.1-4: minimum height (LEG-05)", Trust::read},
+    {"NUREG-0700 Rev. 2 (2002), 1.3.1-4: preferred height (LEG-06)", Trust::read},
+    {"NUREG-0700 Rev. 2 (2002), 1.3.1-4: upper bounds (LEG-07)", Trust::read},
+    {"ISO 9241-3 (1992): the same minimum, capitals without accents count (LEG-05, LEG-11)",
+     Trust::second_hand},
+};
+
+constexpr RuleFigure figures[] = {
+    {"least_arcmin", "'", "least height of capitals and digits", 16.0, 1.0, 120.0},
+    {"preferred_arcmin", "'", "preferred height of capitals and digits", 20.0, 1.0, 120.0},
+    {"most_running_arcmin",
+     "'",
+     "greatest height of text that is read line by line",
+     24.0,
+     1.0,
+     600.0},
+    {"most_group_arcmin", "'", "greatest height of a group of characters", 45.0, 1.0, 600.0},
+};
+
+constexpr double angle_slack = 1e-9;  // rounding in the arithmetic, minutes of arc
 
 std::optional<int> capital_height(const BuiltImage& image, FaceId face) {
     for (const FaceMeasure& measure : image.measures)
@@ -50,13 +63,17 @@ bool running_text(const Item& item) {
     return item.kind == ItemKind::legend && item.legend.text.find('\n') != std::string::npos;
 }
 
-}  // namespace
-
-void character_height(const Subject& subject, std::vector<Finding>& found) {
+void find(const Subject& subject, std::vector<Finding>& found) {
     const Layout& layout = subject.layout;
     const Millimetres pitch = foreshortened(layout.pitch_y(), layout.viewing.tilt);
     if (pitch.value <= 0.0) return;  // seen edge on; nothing has a height
     const Millimetres distance = layout.viewing.distance;
+    const auto bound = [&](const char* name) {
+        return ArcMinutes{figure(layout, rule::character_height, name)};
+    };
+    const ArcMinutes least = bound("least_arcmin"), preferred = bound("preferred_arcmin");
+    const ArcMinutes most_running = bound("most_running_arcmin");
+    const ArcMinutes most_group = bound("most_group_arcmin");
     for (const Page& page : layout.pages) {
         for (const Item& item : page.items) {
             std::set<FaceId> judged;
@@ -70,7 +87,7 @@ void character_height(const Subject& subject, std::vector<Finding>& found) {
                                          " are " + std::to_string(*capital) + " px high, " +
                                          number(angle.value, 1) + "' at " + number(distance.value) +
                                          " mm";
-                if (angle.value < preferred.value - angle_slack) {
+                if (angle.value < std::max(least, preferred).value - angle_slack) {
                     const bool under = angle.value < least.value - angle_slack;
                     const ArcMinutes wanted = under ? least : preferred;
                     const int pixels =
@@ -82,7 +99,7 @@ void character_height(const Subject& subject, std::vector<Finding>& found) {
                                 seen + (under ? ", needed are " : ", preferred are ") +
                                     number(wanted.value) + "': " + std::to_string(pixels) +
                                     " px reach it",
-                                under ? nullptr : preferred_source);
+                                under ? nullptr : sources[1].text);
                     continue;
                 }
                 const ArcMinutes most = running_text(item) ? most_running : most_group;
@@ -93,10 +110,26 @@ void character_height(const Subject& subject, std::vector<Finding>& found) {
                             item.pointer,
                             {angle.value, most.value, "arcmin"},
                             seen + ", more than " + number(most.value) + "' is read slower",
-                            upper_source);
+                            sources[2].text);
             }
         }
     }
 }
+
+}  // namespace
+
+const Rule character_height{
+    .name = "character-height",
+    .sentence =
+        "Capitals and digits subtend 16' (must), better 20' (should), at the viewing distance.",
+    .computed =
+        "The angle that a capital without accents, or a digit, subtends at the eye: rows of ink as "
+        "drawn, times the pitch, foreshortened by the tilt. Read-outs and single characters have "
+        "no upper bound.",
+    .formula = "angle = 2 * atan(height * cos(tilt) / (2 * distance))",
+    .sources = sources,
+    .figures = figures,
+    .find = find,
+};
 
 }  // namespace dialplate::rule

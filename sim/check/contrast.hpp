@@ -4,11 +4,10 @@
 // 0.05 in the ratio already stands for light reflected by the glass (CON-15).
 #pragma once
 
+#include "sim/colour/linear_light.hpp"
 #include "sim/layout/colour.hpp"
-#include "sim/layout/light.hpp"
 
 #include <algorithm>
-#include <cmath>
 #include <cstdint>
 
 namespace dialplate {
@@ -24,11 +23,5 @@ namespace dialplate {
     return contrast_ratio(relative_luminance(expand_rgb565(rgb565)),
                           relative_luminance(expand_rgb565(other)));
 }
-
-// Pass marks. Compared unrounded: 4.478 is below 4.5 (CON-05).
-constexpr double text_contrast_least = 4.5;  ///< WCAG 2.2 SC 1.4.3 (AA).
-constexpr double large_text_contrast_least =
-    3.0;                                         ///< The same, from 18 pt, or 14 pt bold (CON-06).
-constexpr double graphics_contrast_least = 3.0;  ///< WCAG 2.2 SC 1.4.11 (AA).
 
 }  // namespace dialplate

@@ -4,7 +4,13 @@
 
 namespace dialplate::rule {
 
-void flash(const Subject& subject, std::vector<Finding>& found) {
+namespace {
+
+constexpr RuleSource sources[] = {
+    {"the part's data sheet, layouts/parts/mcus.json", Trust::read},
+};
+
+void find(const Subject& subject, std::vector<Finding>& found) {
     const FlashAccount& flash = subject.ledger.flash;
     if (flash.left.value >= 0) return;
     const std::int64_t room = flash.capacity.value - flash.boot.value - flash.taken.value;
@@ -19,5 +25,19 @@ void flash(const Subject& subject, std::vector<Finding>& found) {
                     std::to_string(flash.taken.value) +
                     " taken): " + std::to_string(-flash.left.value) + " bytes have to go");
 }
+
+}  // namespace
+
+const Rule flash{
+    .name = "flash",
+    .sentence = "Display and program fit the flash.",
+    .computed =
+        "Bytes of image, engine and driver against the flash that the boot loader and the rest of "
+        "the program leave.",
+    .formula = "image + engine + driver <= flash - boot - taken",
+    .sources = sources,
+    .figures = {},
+    .find = find,
+};
 
 }  // namespace dialplate::rule

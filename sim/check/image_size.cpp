@@ -8,6 +8,10 @@ namespace dialplate::rule {
 
 namespace {
 
+constexpr RuleSource sources[] = {
+    {"the compiler's limit for one object, layouts/parts/mcus.json (MCU-04)", Trust::memory},
+};
+
 /// The part of the image that would be worth making smaller.
 std::string greatest_part(const BuiltImage& image, const Layout& layout) {
     std::string name;
@@ -26,9 +30,7 @@ std::string greatest_part(const BuiltImage& image, const Layout& layout) {
     return "; its greatest part is " + name + " with " + std::to_string(bytes) + " bytes";
 }
 
-}  // namespace
-
-void image_size(const Subject& subject, std::vector<Finding>& found) {
+void find(const Subject& subject, std::vector<Finding>& found) {
     if (!subject.layout.mcu.object_max) return;
     const std::int64_t most = subject.layout.mcu.object_max->value;
     const auto size = static_cast<std::int64_t>(subject.image.bytes.size());
@@ -42,5 +44,17 @@ void image_size(const Subject& subject, std::vector<Finding>& found) {
                     std::to_string(size - most) + " bytes have to go" +
                     greatest_part(subject.image, subject.layout));
 }
+
+}  // namespace
+
+const Rule image_size{
+    .name = "image-size",
+    .sentence = "The image is no greater than one object may be.",
+    .computed = "Bytes of the image, which is one object, against what the compiler can place.",
+    .formula = "image <= object_max",
+    .sources = sources,
+    .figures = {},
+    .find = find,
+};
 
 }  // namespace dialplate::rule

@@ -8,15 +8,17 @@ namespace dialplate::rule {
 
 namespace {
 
+constexpr RuleSource sources[] = {
+    {"the pixels of the display, layouts/parts/displays.json", Trust::read},
+};
+
 struct Edge {
     int beyond = 0;  ///< Pixels past the edge; 0 or less: inside.
     const char* name = "";
     const char* cure = "";
 };
 
-}  // namespace
-
-void inside_glass(const Subject& subject, std::vector<Finding>& found) {
+void find(const Subject& subject, std::vector<Finding>& found) {
     const int width = subject.layout.glass_width(), height = subject.layout.glass_height();
     for (const Page& page : subject.layout.pages) {
         for (const Item& item : page.items) {
@@ -43,5 +45,19 @@ void inside_glass(const Subject& subject, std::vector<Finding>& found) {
         }
     }
 }
+
+}  // namespace
+
+const Rule inside_glass{
+    .name = "inside-glass",
+    .sentence = "Every item lies on the glass.",
+    .computed =
+        "How far the box of an item reaches past each edge of the glass, in pixels; the worst edge "
+        "is reported.",
+    .formula = "beyond = max(-x, -y, x + width - glass width, y + height - glass height) <= 0",
+    .sources = sources,
+    .figures = {},
+    .find = find,
+};
 
 }  // namespace dialplate::rule

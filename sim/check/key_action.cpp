@@ -4,7 +4,13 @@
 
 namespace dialplate::rule {
 
-void key_action(const Subject& subject, std::vector<Finding>& found) {
+namespace {
+
+constexpr RuleSource sources[] = {
+    {"common practice, no source", Trust::practice},
+};
+
+void find(const Subject& subject, std::vector<Finding>& found) {
     for (const Page& page : subject.layout.pages) {
         for (const Item& item : page.items) {
             if (item.kind != ItemKind::key) continue;
@@ -19,5 +25,17 @@ void key_action(const Subject& subject, std::vector<Finding>& found) {
         }
     }
 }
+
+}  // namespace
+
+const Rule key_action{
+    .name = "key-action",
+    .sentence = "Every key does something.",
+    .computed = "Whether a key has an action for a tap or for a hold.",
+    .formula = "tap or hold",
+    .sources = sources,
+    .figures = {},
+    .find = find,
+};
 
 }  // namespace dialplate::rule

@@ -10,6 +10,14 @@ namespace dialplate::rule {
 
 namespace {
 
+constexpr RuleSource sources[] = {
+    {"WCAG 2.2 SC 1.4.11 (CON-05)", Trust::read},
+};
+
+constexpr RuleFigure figures[] = {
+    {"least", ":1", "least contrast of a key's fill or edge", 3.0, 1.0, 21.0},
+};
+
 struct Outline {
     double ratio = 22.0;
     std::size_t palette = 0;
@@ -30,32 +38,45 @@ Outline outline_of(const Layout& layout, const Tones& tones, int edge, PaintId b
     return worst;
 }
 
-}  // namespace
-
-void key_outline(const Subject& subject, std::vector<Finding>& found) {
+void find(const Subject& subject, std::vector<Finding>& found) {
     const Layout& layout = subject.layout;
+    const double needed = figure(layout, rule::key_outline, "least");
     for (const Page& page : layout.pages) {
         for (const Item& item : page.items) {
             if (item.kind != ItemKind::key) continue;
             const PaintId behind = backdrop_of(item, page);
             const Tones& idle = layout.looks.at(static_cast<std::size_t>(item.key.look)).idle;
             const Outline outline = outline_of(layout, idle, item.key.edge, behind);
-            if (outline.ratio >= graphics_contrast_least) continue;
+            if (outline.ratio >= needed) continue;
             const std::string edge =
                 item.key.edge > 0 ? " and its edge " + painted(layout, idle.edge, outline.palette)
                                   : " (it has no edge)";
             add_finding(found,
                         Severity::should,
                         item.pointer,
-                        {outline.ratio, graphics_contrast_least, ":1"},
+                        {outline.ratio, needed, ":1"},
                         called(item) + ": its fill " + painted(layout, idle.fill, outline.palette) +
                             edge + " reach contrast " + number(outline.ratio, 2) +
                             ":1 against what is behind it, " +
                             painted(layout, behind, outline.palette) +
                             in_palette(layout, outline.palette) + ", one of them needs " +
-                            number(graphics_contrast_least, 1) + ":1");
+                            number(needed, 1) + ":1");
         }
     }
 }
+
+}  // namespace
+
+const Rule key_outline{
+    .name = "key-outline",
+    .sentence = "The fill or the edge of a key has a contrast of 3:1 against what is behind it.",
+    .computed =
+        "The better contrast ratio of fill and edge of an idle key against what lies behind it, in "
+        "the palette in which that is least.",
+    .formula = "max(contrast of fill, contrast of edge), as for text-contrast",
+    .sources = sources,
+    .figures = figures,
+    .find = find,
+};
 
 }  // namespace dialplate::rule

@@ -12,7 +12,7 @@ namespace dialplate {
 struct InkWanted {
     std::uint16_t ink = 0;
     std::uint16_t ground = 0;
-    double ratio = text_contrast_least;
+    double ratio = 1.0;
 };
 
 /// The first colour on the way from the ink to white, or to black, that reaches the contrast; 0xRRGGBB

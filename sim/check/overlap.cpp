@@ -13,6 +13,10 @@ namespace dialplate::rule {
 
 namespace {
 
+constexpr RuleSource sources[] = {
+    {"the engine's own rule: no pixel is drawn twice", Trust::derived},
+};
+
 bool draws_nothing(const Item& item) {
     return item.kind == ItemKind::frame && item.frame.line == 0 && !item.frame.fill;
 }
@@ -64,9 +68,7 @@ std::string sentence(const Item& item, const Clash& clash) {
     return text;
 }
 
-}  // namespace
-
-void overlap(const Subject& subject, std::vector<Finding>& found) {
+void find(const Subject& subject, std::vector<Finding>& found) {
     for (const Page& page : subject.layout.pages) {
         std::vector<Box> boxes;
         boxes.reserve(page.items.size());
@@ -99,5 +101,22 @@ void overlap(const Subject& subject, std::vector<Finding>& found) {
         }
     }
 }
+
+}  // namespace
+
+const Rule overlap{
+    .name = "overlap",
+    .sentence =
+        "Items of a page keep clear of each other; a frame has them inside its line or beside it.",
+    .computed =
+        "The pixels that two items of a page have in common. A frame may have items wholly inside "
+        "its line or wholly beside it.",
+    .formula =
+        "shared = (min(right, right') - max(left, left')) * (min(bottom, bottom') - max(top, "
+        "top')) = 0",
+    .sources = sources,
+    .figures = {},
+    .find = find,
+};
 
 }  // namespace dialplate::rule

@@ -6,6 +6,10 @@ namespace dialplate::rule {
 
 namespace {
 
+constexpr RuleSource sources[] = {
+    {"common practice, no source", Trust::practice},
+};
+
 std::vector<bool> reachable_pages(const Layout& layout) {
     std::vector<bool> reached(layout.pages.size(), false);
     std::vector<std::size_t> open;
@@ -27,9 +31,7 @@ std::vector<bool> reachable_pages(const Layout& layout) {
     return reached;
 }
 
-}  // namespace
-
-void page_reach(const Subject& subject, std::vector<Finding>& found) {
+void find(const Subject& subject, std::vector<Finding>& found) {
     const Layout& layout = subject.layout;
     const std::vector<bool> reached = reachable_pages(layout);
     for (std::size_t i = 0; i < reached.size(); ++i) {
@@ -42,5 +44,17 @@ void page_reach(const Subject& subject, std::vector<Finding>& found) {
                         layout.pages[i].name + "\"}");
     }
 }
+
+}  // namespace
+
+const Rule page_reach{
+    .name = "page-reach",
+    .sentence = "Every page can be reached from the first one by keys.",
+    .computed = "The pages that one gets to from the first one by the page actions of keys.",
+    .formula = "reachable = first page and all pages that keys of reachable pages turn to",
+    .sources = sources,
+    .figures = {},
+    .find = find,
+};
 
 }  // namespace dialplate::rule

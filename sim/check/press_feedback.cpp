@@ -5,7 +5,13 @@
 
 namespace dialplate::rule {
 
-void press_feedback(const Subject& subject, std::vector<Finding>& found) {
+namespace {
+
+constexpr RuleSource sources[] = {
+    {"common practice, no source", Trust::practice},
+};
+
+void find(const Subject& subject, std::vector<Finding>& found) {
     const Layout& layout = subject.layout;
     const std::size_t palettes = layout.palettes.empty() ? 1 : layout.palettes.size();
     for (const Page& page : layout.pages) {
@@ -32,5 +38,19 @@ void press_feedback(const Subject& subject, std::vector<Finding>& found) {
         }
     }
 }
+
+}  // namespace
+
+const Rule press_feedback{
+    .name = "press-feedback",
+    .sentence = "A key looks different while it is pressed.",
+    .computed =
+        "Whether fill, ink or edge of a key differ between idle and pressed, as the display holds "
+        "them, in every palette.",
+    .formula = "RGB565 of fill, ink or edge: idle != pressed",
+    .sources = sources,
+    .figures = {},
+    .find = find,
+};
 
 }  // namespace dialplate::rule

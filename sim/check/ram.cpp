@@ -4,7 +4,13 @@
 
 namespace dialplate::rule {
 
-void ram(const Subject& subject, std::vector<Finding>& found) {
+namespace {
+
+constexpr RuleSource sources[] = {
+    {"the part's data sheet, layouts/parts/mcus.json", Trust::read},
+};
+
+void find(const Subject& subject, std::vector<Finding>& found) {
     const RamAccount& ram = subject.ledger.ram;
     if (ram.left.value >= 0) return;
     const std::int64_t room = ram.capacity.value - ram.taken.value;
@@ -20,5 +26,19 @@ void ram(const Subject& subject, std::vector<Finding>& found) {
                     std::to_string(ram.taken.value) +
                     " taken): " + std::to_string(-ram.left.value) + " bytes have to go");
 }
+
+}  // namespace
+
+const Rule ram{
+    .name = "ram",
+    .sentence = "Display, stack and program fit the RAM.",
+    .computed =
+        "Bytes of the engine's memory and its stack against the RAM that the rest of the program "
+        "leaves.",
+    .formula = "engine + stack <= RAM - taken",
+    .sources = sources,
+    .figures = {},
+    .find = find,
+};
 
 }  // namespace dialplate::rule

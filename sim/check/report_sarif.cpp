@@ -50,9 +50,10 @@ std::string as_uri(const std::string& file) {
 Json rule_list() {
     Json list = Json::array();
     for (const Rule& rule : rules()) {
-        list.push_back({{"id", rule.name},
-                        {"shortDescription", {{"text", rule.sentence}}},
-                        {"help", {{"text", std::string("Source: ") + rule.source + "."}}}});
+        list.push_back(
+            {{"id", rule.name},
+             {"shortDescription", {{"text", rule.sentence}}},
+             {"help", {{"text", std::string("Source: ") + rule.sources.front().text + "."}}}});
     }
     return list;
 }

@@ -1,5 +1,5 @@
-// The functions behind the rules, one file each: sim/check/<name>.cpp. The list with their names, what
-// they ask for and where that comes from is in rules.cpp.
+// The rules, one file each: sim/check/<name>.cpp has what a rule says of itself and the function that finds.
+// Their order in reports is that of rules.cpp.
 #pragma once
 
 #include "sim/check/check.hpp"
@@ -8,26 +8,26 @@
 
 namespace dialplate::rule {
 
-void inside_glass(const Subject&, std::vector<Finding>&);
-void overlap(const Subject&, std::vector<Finding>&);
-void text_fits(const Subject&, std::vector<Finding>&);
-void behind_bezel(const Subject&, std::vector<Finding>&);
-void touch_size(const Subject&, std::vector<Finding>&);
-void touch_spacing(const Subject&, std::vector<Finding>&);
-void press_feedback(const Subject&, std::vector<Finding>&);
-void character_height(const Subject&, std::vector<Finding>&);
-void text_contrast(const Subject&, std::vector<Finding>&);
-void graphics_contrast(const Subject&, std::vector<Finding>&);
-void key_outline(const Subject&, std::vector<Finding>&);
-void state_contrast(const Subject&, std::vector<Finding>&);
-void flash(const Subject&, std::vector<Finding>&);
-void ram(const Subject&, std::vector<Finding>&);
-void image_size(const Subject&, std::vector<Finding>&);
-void update_time(const Subject&, std::vector<Finding>&);
-void key_action(const Subject&, std::vector<Finding>&);
-void page_reach(const Subject&, std::vector<Finding>&);
-void unseen_choice(const Subject&, std::vector<Finding>&);
-void unused(const Subject&, std::vector<Finding>&);
-void waiver_unused(const Subject&, std::vector<Finding>&);
+extern const Rule inside_glass;
+extern const Rule overlap;
+extern const Rule text_fits;
+extern const Rule behind_bezel;
+extern const Rule touch_size;
+extern const Rule touch_spacing;
+extern const Rule press_feedback;
+extern const Rule character_height;
+extern const Rule text_contrast;
+extern const Rule graphics_contrast;
+extern const Rule key_outline;
+extern const Rule state_contrast;
+extern const Rule flash;
+extern const Rule ram;
+extern const Rule image_size;
+extern const Rule update_time;
+extern const Rule key_action;
+extern const Rule page_reach;
+extern const Rule unseen_choice;
+extern const Rule unused;
+extern const Rule waiver_unused;
 
 }  // namespace dialplate::rule

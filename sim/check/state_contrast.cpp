@@ -12,6 +12,14 @@ namespace dialplate::rule {
 
 namespace {
 
+constexpr RuleSource sources[] = {
+    {"WCAG 2.2 SC 1.4.11 (CON-05)", Trust::read},
+};
+
+constexpr RuleFigure figures[] = {
+    {"least", ":1", "least contrast between the two states", 3.0, 1.0, 21.0},
+};
+
 struct TwoStates {
     Tones on, off;
     bool has_text = false;
@@ -39,10 +47,9 @@ std::optional<TwoStates> states_of(const Item& item, const Layout& layout) {
     return std::nullopt;
 }
 
-}  // namespace
-
-void state_contrast(const Subject& subject, std::vector<Finding>& found) {
+void find(const Subject& subject, std::vector<Finding>& found) {
     const Layout& layout = subject.layout;
+    const double needed = figure(layout, rule::state_contrast, "least");
     for (const Page& page : layout.pages) {
         for (const Item& item : page.items) {
             const std::optional<TwoStates> states = states_of(item, layout);
@@ -61,17 +68,32 @@ void state_contrast(const Subject& subject, std::vector<Finding>& found) {
                     best = std::max(best, apart(states->on.edge, states->off.edge));
                 if (best < worst.ratio) worst = {.ratio = best, .palette = palette};
             }
-            if (worst.ratio >= graphics_contrast_least) continue;
+            if (worst.ratio >= needed) continue;
             add_finding(found,
                         Severity::should,
                         item.pointer,
-                        {worst.ratio, graphics_contrast_least, ":1"},
+                        {worst.ratio, needed, ":1"},
                         called(item) + ": " + states->words + " differ by " +
                             number(worst.ratio, 2) + ":1 at most" +
                             in_palette(layout, worst.palette) + ", ink, fill or edge needs " +
-                            number(graphics_contrast_least, 1) + ":1");
+                            number(needed, 1) + ":1");
         }
     }
 }
+
+}  // namespace
+
+const Rule state_contrast{
+    .name = "state-contrast",
+    .sentence = "A lit lamp and an active key differ from an unlit and an idle one by 3:1.",
+    .computed =
+        "The best contrast ratio between the two states of a lamp or a key: fill with fill, ink "
+        "with ink, edge with edge, in the palette in which that is least.",
+    .formula =
+        "max over fill, ink and edge of the contrast between the states, as for text-contrast",
+    .sources = sources,
+    .figures = figures,
+    .find = find,
+};
 
 }  // namespace dialplate::rule

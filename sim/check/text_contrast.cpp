@@ -13,6 +13,18 @@ namespace dialplate::rule {
 
 namespace {
 
+constexpr RuleSource sources[] = {
+    {"WCAG 2.2 SC 1.4.3 (CON-05)", Trust::read},
+    {"WCAG 2.2, \"contrast ratio\" and \"relative luminance\" (CON-01, CON-03, CON-04)",
+     Trust::read},
+    {"WCAG 2.2, \"large scale\" (CON-06)", Trust::read},
+};
+
+constexpr RuleFigure figures[] = {
+    {"least", ":1", "least contrast of text", 4.5, 1.0, 21.0},
+    {"least_large", ":1", "least contrast of large text", 3.0, 1.0, 21.0},
+};
+
 constexpr double millimetres_a_point = 25.4 / 72.0;
 constexpr Millimetres large_em{18.0 * millimetres_a_point};       // CON-06
 constexpr Millimetres large_bold_em{14.0 * millimetres_a_point};  // CON-06
@@ -35,17 +47,17 @@ bool is_large(const Layout& layout, FaceId id) {
     return height >= (bold ? large_bold_em : large_em);
 }
 
-}  // namespace
-
-void text_contrast(const Subject& subject, std::vector<Finding>& found) {
+void find(const Subject& subject, std::vector<Finding>& found) {
     const Layout& layout = subject.layout;
+    const double least_of_text = figure(layout, rule::text_contrast, "least");
+    const double least_of_large = figure(layout, rule::text_contrast, "least_large");
     for (const Page& page : layout.pages) {
         for (const Item& item : page.items) {
             std::set<std::pair<PaintId, PaintId>> judged;
             for (const ShownText& text : texts_of(item, layout)) {
                 if (!judged.insert({text.ink, text.ground}).second) continue;
                 const bool large = is_large(layout, text.face);
-                const double needed = large ? large_text_contrast_least : text_contrast_least;
+                const double needed = large ? least_of_large : least_of_text;
                 const LeastContrast least = least_contrast(layout, text.ink, text.ground);
                 if (least.ratio >= needed) continue;
                 std::string message =
@@ -68,5 +80,21 @@ void text_contrast(const Subject& subject, std::vector<Finding>& found) {
         }
     }
 }
+
+}  // namespace
+
+const Rule text_contrast{
+    .name = "text-contrast",
+    .sentence = "Text has a contrast of 4.5:1, large text of 3:1, in every palette.",
+    .computed =
+        "Contrast ratio of ink and ground as the display holds them (RGB565), in the palette in "
+        "which it is least. Large is an em of 18 pt, or 14 pt bold. The response of the panel is "
+        "taken to be that of sRGB.",
+    .formula =
+        "(L1 + 0.05) / (L2 + 0.05), L = 0.2126 R + 0.7152 G + 0.0722 B, linear, L1 the lighter one",
+    .sources = sources,
+    .figures = figures,
+    .find = find,
+};
 
 }  // namespace dialplate::rule

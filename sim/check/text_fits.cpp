@@ -8,6 +8,10 @@ namespace dialplate::rule {
 
 namespace {
 
+constexpr RuleSource sources[] = {
+    {"common practice, no source", Trust::practice},
+};
+
 /// Pixels that are missing, the greater of the two directions.
 int shortage(const TextExtent& text) {
     return std::max(text.width - text.room_width, text.height - text.room_height);
@@ -23,9 +27,7 @@ std::string sentence(const Item& item, const TextExtent& text) {
            (across ? "wider" : "higher") + " or take a smaller face";
 }
 
-}  // namespace
-
-void text_fits(const Subject& subject, std::vector<Finding>& found) {
+void find(const Subject& subject, std::vector<Finding>& found) {
     // One finding an item: its widest text is the one that has to fit.
     std::map<std::pair<int, int>, const TextExtent*> worst;
     for (const TextExtent& text : subject.image.texts_shown) {
@@ -46,5 +48,19 @@ void text_fits(const Subject& subject, std::vector<Finding>& found) {
                     sentence(item, *text));
     }
 }
+
+}  // namespace
+
+const Rule text_fits{
+    .name = "text-fits",
+    .sentence = "Every text has room in its item at its widest value.",
+    .computed =
+        "Width and height of the pixels that a text can take, at its widest value and in every "
+        "choice, against the room inside the edges of its item.",
+    .formula = "width of the text <= room across, height of its lines <= room down",
+    .sources = sources,
+    .figures = {},
+    .find = find,
+};
 
 }  // namespace dialplate::rule

@@ -9,6 +9,10 @@ namespace dialplate::rule {
 
 namespace {
 
+constexpr RuleSource sources[] = {
+    {"common practice, no source", Trust::practice},
+};
+
 /// How the items show one value.
 struct Showing {
     bool set_by_key = false;
@@ -58,9 +62,7 @@ std::string missing_states(const Value& value, const Showing& showing) {
     return missing;
 }
 
-}  // namespace
-
-void unseen_choice(const Subject& subject, std::vector<Finding>& found) {
+void find(const Subject& subject, std::vector<Finding>& found) {
     const Layout& layout = subject.layout;
     std::vector<Showing> values(layout.values.size());
     for (const Page& page : layout.pages)
@@ -93,5 +95,19 @@ void unseen_choice(const Subject& subject, std::vector<Finding>& found) {
         }
     }
 }
+
+}  // namespace
+
+const Rule unseen_choice{
+    .name = "unseen-choice",
+    .sentence = "What a key chooses can be seen.",
+    .computed =
+        "For every choice that a key sets: which of its states some readout, lamp, active key, "
+        "meter or scale shows.",
+    .formula = "states shown = states that there are",
+    .sources = sources,
+    .figures = {},
+    .find = find,
+};
 
 }  // namespace dialplate::rule

@@ -8,6 +8,10 @@ namespace dialplate::rule {
 
 namespace {
 
+constexpr RuleSource sources[] = {
+    {"common practice, no source", Trust::practice},
+};
+
 /// Everything that some item refers to, by index.
 struct References {
     std::set<int> paints, looks, faces, values;
@@ -116,9 +120,7 @@ void note_unused(std::vector<Finding>& found,
     }
 }
 
-}  // namespace
-
-void unused(const Subject& subject, std::vector<Finding>& found) {
+void find(const Subject& subject, std::vector<Finding>& found) {
     const Layout& layout = subject.layout;
     References used;
     for (const Page& page : layout.pages) {
@@ -135,5 +137,17 @@ void unused(const Subject& subject, std::vector<Finding>& found) {
     note_unused(found, layout.faces, used.faces, "face");
     note_unused(found, layout.values, used.values, "value");
 }
+
+}  // namespace
+
+const Rule unused{
+    .name = "unused",
+    .sentence = "Every paint, look, face and value is used.",
+    .computed = "Paints, looks, faces and values that no item refers to.",
+    .formula = "references > 0",
+    .sources = sources,
+    .figures = {},
+    .find = find,
+};
 
 }  // namespace dialplate::rule

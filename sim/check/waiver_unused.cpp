@@ -4,15 +4,26 @@
 #include "sim/check/waivers.hpp"
 #include "sim/check/wording.hpp"
 
-#include <algorithm>
-
 namespace dialplate {
 
 namespace {
 
 bool is_rule(const std::string& name) {
-    const auto all = rules();
-    return std::any_of(all.begin(), all.end(), [&](const Rule& r) { return name == r.name; });
+    return rule_named(name) != nullptr;
+}
+
+constexpr RuleSource sources[] = {
+    {"common practice, no source", Trust::practice},
+};
+
+void find(const Subject& subject, std::vector<Finding>& found) {
+    for (const Waiver& waiver : subject.layout.waived) {
+        if (is_rule(waiver.rule)) continue;
+        add_finding(found,
+                    Severity::should,
+                    waiver.pointer,
+                    "the waiver names the rule \"" + waiver.rule + "\", which there is not");
+    }
 }
 
 }  // namespace
@@ -42,19 +53,20 @@ void apply_waivers(const Layout& layout, std::vector<Finding>& found) {
                     "the waiver of rule \"" + waiver.rule + "\"" +
                         (waiver.item.empty() ? "" : " for " + waiver.item) +
                         " accepts nothing: the rule finds nothing there; leave it out");
-        found.back().rule = "waiver-unused";
-        found.back().source = "common practice, no source";
+        found.back().rule = rule::waiver_unused.name;
+        found.back().source = sources[0].text;
     }
 }
 
-void rule::waiver_unused(const Subject& subject, std::vector<Finding>& found) {
-    for (const Waiver& waiver : subject.layout.waived) {
-        if (is_rule(waiver.rule)) continue;
-        add_finding(found,
-                    Severity::should,
-                    waiver.pointer,
-                    "the waiver names the rule \"" + waiver.rule + "\", which there is not");
-    }
-}
+const Rule rule::waiver_unused{
+    .name = "waiver-unused",
+    .sentence = "Every waiver accepts something.",
+    .computed =
+        "Waivers whose rule finds nothing at their item, or that name a rule that there is not.",
+    .formula = "findings accepted > 0",
+    .sources = sources,
+    .figures = {},
+    .find = find,
+};
 
 }  // namespace dialplate

@@ -2,6 +2,7 @@
 #include "fonts/font_file.hpp"
 #include "sim/commands/commands.hpp"
 #include "sim/commands/faces_sheet.hpp"
+#include "sim/commands/label_face.hpp"
 #include "sim/commands/terminal.hpp"
 #include "sim/commands/whole_file.hpp"
 #include "sim/layout/reader.hpp"
@@ -23,8 +24,6 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-constexpr const char* label_face = "legend9.bdf";
-constexpr int label_size = 9;
 constexpr int most_enlarged = 4;
 
 struct Wish {
@@ -258,14 +257,9 @@ void print_table(const std::vector<Weighed>& all) {
 }
 
 std::string draw_picture(const std::vector<Weighed>& all, const std::string& path) {
-    std::u32string ascii;
-    for (char32_t code = U' '; code <= U'~'; ++code) {
-        ascii += code;
-    }
-    const std::string file = find_file(".", label_face);
-    const FaceResult labels = rasterise({.file = file, .size = label_size, .characters = ascii});
+    const FaceResult labels = load_label_face();
     if (!labels.face) {
-        return "the face for the labels, " + std::string{label_face} + ": " + labels.error;
+        return labels.error;
     }
     std::vector<FaceSample> samples;
     for (const Weighed& one : all) {

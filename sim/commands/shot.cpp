@@ -1,7 +1,9 @@
 #include "sim/commands/commands.hpp"
+#include "sim/commands/label_face.hpp"
 #include "sim/commands/loaded.hpp"
 #include "sim/commands/png.hpp"
 #include "sim/commands/terminal.hpp"
+#include "sim/commands/views.hpp"
 #include "sim/commands/whole_file.hpp"
 #include "sim/layout/colour.hpp"
 #include "sim/prototype/assignment.hpp"
@@ -10,6 +12,7 @@
 
 #include <memory>
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace dialplate {
@@ -23,6 +26,7 @@ struct Wish {
     std::vector<std::string> settings;
     std::string play;
     int zoom = 1;
+    ViewWish view;
 };
 
 /// The wishes with their names resolved.
@@ -94,8 +98,22 @@ void shoot(const Wish& wish, ExitStatus& status) {
         complain(wish.play, {*finding});
         return;
     }
-    const std::string trouble =
-        write_whole(wish.output, png_bytes(enlarged(glass_picture(prototype), wish.zoom)));
+    std::optional<RasterFace> labels;
+    if (wish.view.needs_words()) {
+        FaceResult face = load_label_face();
+        if (!face.face) {
+            complain(face.error);
+            return;
+        }
+        labels = std::move(face.face);
+    }
+    const Rgb888 picture = viewed(enlarged(glass_picture(prototype), wish.zoom),
+                                  wish.zoom,
+                                  loaded->layout,
+                                  prototype.page(),
+                                  wish.view,
+                                  labels ? &*labels : nullptr);
+    const std::string trouble = write_whole(wish.output, png_bytes(picture));
     if (!trouble.empty()) {
         complain(trouble);
         return;
@@ -124,6 +142,7 @@ void add_shot(CLI::App& program, ExitStatus& status) {
     command->add_option("--zoom", wish->zoom, "Picture pixels a glass pixel")
         ->check(CLI::Range(1, 16))
         ->capture_default_str();
+    add_view_options(*command, wish->view);
     command->callback([wish, &status] { shoot(*wish, status); });
 }
 

@@ -95,6 +95,11 @@ void write_header(Writer& out, const Layout& layout, const Tables& tables) {
     out.put8(header::repeat_every, layout.touch.repeat_every_ms / clock_tick_ms);
 }
 
+bool is_on_glass(const Box& box, const Layout& layout) {
+    return box.x >= 0 && box.y >= 0 && box.right() <= layout.glass_width() &&
+           box.bottom() <= layout.glass_height();
+}
+
 void place_findings(const Layout& layout, std::vector<Finding>& findings) {
     for (Finding& f : findings) {
         // The nearest member that is written in the file.
@@ -126,9 +131,16 @@ int BuiltImage::context_columns() const {
 Building build_image(const Layout& layout) {
     Building building;
     BuiltImage built;
-    FaceSet faces(layout);
-    faces.prepare(building.findings);
     Tables tables;
+    for (const Page& page : layout.pages)
+        for (const Item& item : page.items)
+            if (item.kind == ItemKind::picture && is_on_glass(item.box, layout))
+                tables.add_picture(layout, item, building.findings);
+    std::vector<PictureToPack> pictures;
+    for (const Tables::StoredPicture& picture : tables.pictures())
+        pictures.push_back({&picture.bitmap, picture.packing});
+    FaceSet faces(layout);
+    faces.prepare(building.findings, pictures);
     const ShownParts parts = shown_parts(layout);
 
     std::vector<ByteBlock> pages;
@@ -144,8 +156,6 @@ Building build_image(const Layout& layout) {
         built.arena_shown = std::max(built.arena_shown, shown);
         built.arena_shown_by_all_parts = std::max(built.arena_shown_by_all_parts, shown_by_all);
     }
-    building.findings.insert(
-        building.findings.end(), tables.findings.begin(), tables.findings.end());
 
     Writer out;
     write_header(out, layout, tables);
@@ -155,10 +165,7 @@ Building build_image(const Layout& layout) {
         share = Bytes{out.here() - before};
     };
     built.header = Bytes{header::bytes};
-    std::vector<PictureToPack> pictures;
-    for (const Tables::StoredPicture& picture : tables.pictures())
-        pictures.push_back({&picture.bitmap, picture.packing});
-    const FaceSet::AllPacked packed_faces = faces.packed(pictures);
+    const FaceSet::AllPacked& packed_faces = faces.packed();
     part(built.contexts, [&] { out.append(packed_faces.contexts); });
     out.put16(header::at_values, out.here());
     part(built.values, [&] {

@@ -74,6 +74,7 @@ void FaceSet::collect(const Item& item) {
             if (value.min < 0) wish(r.face, U"-", item.pointer + "/face");
             words(r.unit_face, r.unit, "/unit/text");
             prepared_[static_cast<std::size_t>(r.face)].even_digits = true;
+            prepared_[static_cast<std::size_t>(r.face)].counted_digits = true;
             break;
         }
         case ItemKind::key:
@@ -99,6 +100,7 @@ void FaceSet::collect(const Item& item) {
         case ItemKind::scale: {
             const Scale& s = item.scale;
             if (s.tape) {
+                prepared_[static_cast<std::size_t>(s.face)].counted_digits = true;
                 const Value& value = layout_.values[static_cast<std::size_t>(s.value)];
                 wish(s.face, U"0123456789", item.pointer + "/face");
                 if (s.decimals > 0) wish(s.face, U".", item.pointer + "/face");
@@ -117,7 +119,7 @@ void FaceSet::collect(const Item& item) {
     }
 }
 
-void FaceSet::prepare(std::vector<Finding>& findings) {
+void FaceSet::prepare(std::vector<Finding>& findings, const std::vector<PictureToPack>& pictures) {
     for (const Page& page : layout_.pages) {
         for (const Item& item : page.items)
             collect(item);
@@ -125,6 +127,7 @@ void FaceSet::prepare(std::vector<Finding>& findings) {
     for (std::size_t i = 0; i < prepared_.size(); ++i) {
         if (!prepared_[i].codes.empty()) rasterise_face(static_cast<FaceId>(i), findings);
     }
+    pack_all(pictures);
     // One finding for each item and face, with all that it misses.
     std::map<std::pair<std::string, FaceId>, std::string> missing;
     for (const GlyphWish& w : wishes_) {
@@ -198,9 +201,9 @@ int FaceSet::index(FaceId face, char32_t code) const {
                                             : segment_glyph::minus;
     }
     const auto& glyphs = prepared(face).raster.glyphs;
-    const auto it = std::lower_bound(
-        glyphs.begin(), glyphs.end(), code, [](const Glyph& g, char32_t c) { return g.code < c; });
-    return it != glyphs.end() && it->code == code ? static_cast<int>(it - glyphs.begin()) : 0;
+    const auto it = std::find_if(
+        glyphs.begin(), glyphs.end(), [code](const Glyph& g) { return g.code == code; });
+    return it != glyphs.end() ? static_cast<int>(it - glyphs.begin()) : 0;
 }
 
 bool FaceSet::has(FaceId face, char32_t code) const {
@@ -230,23 +233,15 @@ int FaceSet::width(FaceId face, const std::u32string& text) const {
     return width;
 }
 
-FaceSet::AllPacked FaceSet::packed(const std::vector<PictureToPack>& pictures) const {
+void FaceSet::pack_all(const std::vector<PictureToPack>& pictures) {
     static constexpr const char* names[] = {"plain", "runs", "context"};
-    const auto taken = [](PackingChoice& choice, std::size_t glyphs) {
-        return Packed{std::move(choice.face.bytes),
-                      names[static_cast<std::size_t>(choice.face.packing)],
-                      choice.plain,
-                      choice.runs,
-                      choice.context,
-                      static_cast<int>(glyphs)};
-    };
-    AllPacked all;
-    all.faces.resize(prepared_.size());
-    std::vector<FaceToPack> rasters;
-    std::vector<Packed*> packed_rasters;
+    packed_.faces.resize(prepared_.size());
+    std::vector<FaceToPack> wanted;
+    std::vector<std::size_t> ids;
     for (std::size_t i = 0; i < prepared_.size(); ++i) {
         const Prepared& p = prepared_[i];
         const Face& face = layout_.faces[i];
+        Packed& packed = packed_.faces[i];
         if (!p.usable) continue;
         if (face.kind == FaceKind::segment) {
             for (const int b : {static_cast<int>(packing::segment),
@@ -256,24 +251,44 @@ FaceSet::AllPacked FaceSet::packed(const std::vector<PictureToPack>& pictures) c
                                 face.segment_stroke,
                                 face.segment_width,
                                 face.segment_gap}) {
-                all.faces[i].bytes.push_back(static_cast<std::uint8_t>(b));
+                packed.bytes.push_back(static_cast<std::uint8_t>(b));
             }
-            all.faces[i].packing = "segment";
-            all.faces[i].glyphs = static_cast<int>(p.codes.size());
+            packed.packing = "segment";
+            packed.glyphs = static_cast<int>(p.codes.size());
             continue;
         }
-        rasters.push_back({&p.raster, face.packing, face.scale});
-        packed_rasters.push_back(&all.faces[i]);
+        wanted.push_back({&p.raster, face.packing, face.scale, p.counted_digits});
+        ids.push_back(i);
     }
-    PackingChoices choices = choose_packings(rasters, pictures);
-    for (std::size_t i = 0; i < rasters.size(); ++i)
-        *packed_rasters[i] = taken(choices.faces[i], rasters[i].raster->glyphs.size());
+    const bool decides_and_sends =
+        layout_.bus.kind == BusKind::spi_timed && layout_.display.bytes_per_pixel == 2;
+    PackingChoices choices =
+        choose_packings(wanted, {.decides_and_sends = decides_and_sends}, pictures);
+    const auto taken = [](PackingChoice& choice, std::size_t glyphs) {
+        return Packed{std::move(choice.face.bytes),
+                      names[static_cast<std::size_t>(choice.face.packing)],
+                      choice.plain,
+                      choice.runs,
+                      choice.context,
+                      static_cast<int>(glyphs)};
+    };
+    for (std::size_t i = 0; i < ids.size(); ++i) {
+        PackingChoice& choice = choices.faces[i];
+        std::vector<Glyph>& glyphs = prepared_[ids[i]].raster.glyphs;
+        packed_.faces[ids[i]] = taken(choice, glyphs.size());
+        // Texts name glyphs by their number.
+        std::vector<Glyph> ordered;
+        for (const char32_t code : choice.order) {
+            ordered.push_back(std::move(*std::find_if(
+                glyphs.begin(), glyphs.end(), [code](const Glyph& g) { return g.code == code; })));
+        }
+        if (!ordered.empty()) glyphs = std::move(ordered);
+    }
     for (PackingChoice& choice : choices.pictures)
-        all.pictures.push_back(taken(choice, 0));
+        packed_.pictures.push_back(taken(choice, 0));
     if (choices.contexts)
-        all.contexts.assign(choices.contexts->begin(),
-                            choices.contexts->begin() + choices.table_bytes);
-    return all;
+        packed_.contexts.assign(choices.contexts->begin(),
+                                choices.contexts->begin() + choices.table_bytes);
 }
 
 }  // namespace dialplate

@@ -23,8 +23,9 @@ class FaceSet {
 public:
     explicit FaceSet(const Layout& layout);
 
-    /// Finds what every item can show, rasterises, and reports what cannot be had.
-    void prepare(std::vector<Finding>& findings);
+    /// Finds what every item can show, rasterises, reports what cannot be had, and packs; pictures as well, which
+    /// share the table with the faces.
+    void prepare(std::vector<Finding>& findings, const std::vector<PictureToPack>& pictures = {});
 
     [[nodiscard]] bool usable(FaceId face) const { return prepared(face).usable; }
     /// Number of a glyph in its face; the face has it, or a finding says that it does not (then 0).
@@ -45,19 +46,20 @@ public:
         Bytes plain, runs, context;  ///< What each packing takes; 0: none, or it does not fit.
         int glyphs = 0;
     };
-    /// The faces as the image stores them, by FaceId; those that are not usable are empty. And the pictures that
-    /// share the table with them.
+    /// The faces as the image stores them, by FaceId; those that are not usable are empty. And the pictures.
     struct AllPacked {
         std::vector<Packed> faces, pictures;
         std::vector<std::uint8_t> contexts;  ///< The table; empty: nothing needs it.
     };
-    [[nodiscard]] AllPacked packed(const std::vector<PictureToPack>& pictures) const;
+    [[nodiscard]] const AllPacked& packed() const { return packed_; }
+    /// Glyphs by number.
     [[nodiscard]] const RasterFace& raster(FaceId face) const { return prepared(face).raster; }
 
 private:
     struct Prepared {
         std::set<char32_t> codes;
         bool even_digits = false;
+        bool counted_digits = false;  ///< Digits are drawn by counting from the glyph of "0".
         bool usable = false;
         RasterFace raster;
         int height = 0, ascent = 0, capital = 0, digit_advance = 0;
@@ -68,10 +70,12 @@ private:
     void wish(FaceId face, const std::u32string& text, const std::string& pointer);
     void collect(const Item& item);
     void rasterise_face(FaceId face, std::vector<Finding>& findings);
+    void pack_all(const std::vector<PictureToPack>& pictures);
 
     const Layout& layout_;
     std::vector<Prepared> prepared_;
     std::vector<GlyphWish> wishes_;
+    AllPacked packed_;
 };
 
 /// The digits that a whole number between `low` and `high` can show, without its last `drop` ones.

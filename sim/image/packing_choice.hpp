@@ -16,6 +16,7 @@ struct FaceToPack {
     const RasterFace* raster;
     PackingWish wish = PackingWish::automatic;
     int enlarged = 1;
+    bool digits_first = true;  ///< Its digits are counted from "0": they follow each other.
 };
 
 /// A picture to be packed. The bitmap must outlive the choice.
@@ -28,18 +29,27 @@ struct PictureToPack {
 struct PackingChoice {
     PackedFace face;  ///< Of a picture: its bytes.
     Bytes plain, runs, context;
+    std::vector<char32_t> order;  ///< Of the glyphs as packed; none in a picture.
 };
 
 struct PackingChoices {
     std::vector<PackingChoice> faces;      ///< One for each to be packed, in their order.
     std::vector<PackingChoice> pictures;   ///< The same.
-    std::optional<ContextTable> contexts;  ///< Present if something is packed in `context`.
-    int table_bytes = 0;  ///< Of `contexts`, how many the image needs: all of them only for tones.
+    std::optional<ContextTable> contexts;  ///< Present if one of them is packed in `context`.
+    int table_bytes = 0;  ///< How many of `contexts` the image needs: all of them only for tones.
+    Bytes all_in;         ///< Faces, pictures, table and decoders.
 };
 
-/// Takes `context` for what is smaller in it, if together they save more than its decoders and its table take; a
-/// face or picture whose packing the author has named keeps it.
+/// What else counts when packings are chosen.
+struct PackingSurroundings {
+    unsigned already = 0;            ///< Packings whose decoders are there anyway: packing_bit.
+    bool decides_and_sends = false;  ///< The driver grows with `context`: decide_and_send_bytes.
+};
+
+/// Takes, of all sets of packings, the one with which the faces, the decoders and the table take the least; equal:
+/// the simpler. What the author has named the packing of keeps it; what does not fit any has no bytes.
 PackingChoices choose_packings(const std::vector<FaceToPack>& faces,
+                               const PackingSurroundings& surroundings = {},
                                const std::vector<PictureToPack>& pictures = {});
 
 }  // namespace dialplate

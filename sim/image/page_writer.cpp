@@ -339,7 +339,7 @@ void PageWriter::add_picture(const Item& item, const Box& box) {
                   item.picture.ground);  // cut by the edge of the glass: strips cannot be clipped
         return;
     }
-    const std::optional<int> number = tables_.picture(layout_, item, tables_.findings);
+    const std::optional<int> number = tables_.picture(item.picture);
     if (!number) return;
     ByteBlock bytes;
     begin_item(bytes, static_cast<int>(Kind::picture));

@@ -20,8 +20,7 @@ struct ColourPicture {
 /// pattern of black and white dots that looks as light has more black.
 Bitmap reduce_to_ink(const ColourPicture& picture);
 
-/// In tones. A pixel takes the paint that it differs least from, as CIE 1976 L*a*b* has it, the first among equals;
-/// laid over the first paint as far as it is transparent, in linear light. So a picture drawn in the four paints
+/// In tones. A pixel takes the paint that it differs least from (CIEDE2000), the first among equals; laid over the first paint as far as it is transparent, in linear light. So a picture drawn in the four paints
 /// comes out as drawn, and greys go to paints by their lightness.
 /// @param paints  0xRRGGBB, from ground to ink.
 Bitmap reduce_to_tones(const ColourPicture& picture, const std::array<std::uint32_t, 4>& paints);

@@ -39,19 +39,20 @@ Bitmap reduced(const ColourPicture& picture, const Layout& layout, const Picture
 
 }  // namespace
 
-std::optional<int> Tables::picture(const Layout& layout,
-                                   const Item& item,
-                                   std::vector<Finding>& out) {
+std::optional<int> Tables::picture(const Picture& wish) const {
+    const auto found = picture_numbers_.find({wish.file, wish.packing, wish.tones});
+    return found == picture_numbers_.end() ? std::nullopt : std::optional(found->second);
+}
+
+void Tables::add_picture(const Layout& layout, const Item& item, std::vector<Finding>& findings) {
     const Picture& wish = item.picture;
-    const std::tuple key{wish.file, wish.packing, wish.tones};
-    if (const auto it = picture_numbers_.find(key); it != picture_numbers_.end()) return it->second;
+    if (picture(wish)) return;
     const auto fail = [&](const std::string& message) {
         Finding f;
         f.rule = "picture-file";
         f.pointer = item.pointer + "/file";
         f.message = message;
-        out.push_back(f);
-        return std::nullopt;
+        findings.push_back(f);
     };
     const std::string path = find_file(layout.directory, wish.file);
     if (path.empty()) return fail("picture file \"" + wish.file + "\" is not there");
@@ -75,10 +76,8 @@ std::optional<int> Tables::picture(const Layout& layout,
                     " px wide, context packs at most " + std::to_string(most_context_columns) +
                     "; leave the packing to the tool, or name plain or runs");
     }
-    const int number = static_cast<int>(pictures_.size());
+    picture_numbers_[{wish.file, wish.packing, wish.tones}] = static_cast<int>(pictures_.size());
     pictures_.push_back({wish.file, std::move(bitmap), wish.packing});
-    picture_numbers_[key] = number;
-    return number;
 }
 
 }  // namespace dialplate

@@ -51,8 +51,11 @@ void read_taken(const Members& document, Draft& draft);
 void read_viewing(const Members& document, Draft& draft);
 void read_opening(const Members& document, Draft& draft);
 void read_touch(const Members& document, Draft& draft);
-void read_paints(const Members& document, Draft& draft);  // with palettes
-void read_looks(const Members& document, Draft& draft);   // after paints
+void read_wiring(const Members& document, Draft& draft);
+void read_region(const Members& document, Draft& draft);
+void read_thresholds(const Members& document, Draft& draft);  // with the profile
+void read_paints(const Members& document, Draft& draft);      // with palettes
+void read_looks(const Members& document, Draft& draft);       // after paints
 void read_faces(const Members& document, Draft& draft);
 void read_values(const Members& document, Draft& draft);
 void read_pages(const Members& document, Draft& draft);    // after all above

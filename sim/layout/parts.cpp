@@ -31,6 +31,7 @@ constexpr MemberName display_members[] = {
     {"logic_supply_max_v"},
     {"logic_absolute_max_v"},
     {"backlight_ma"},
+    {"reflectance"},
     {"sources"},
 };
 constexpr MemberName turns_members[] = {{"0", true}, {"90", true}, {"180", true}, {"270", true}};
@@ -178,6 +179,7 @@ Display display_from(const Node& node, const std::string& pointer, Mistakes& mis
     display.logic_supply_max_v = part.number("logic_supply_max_v", {1.0, 12.0});
     display.logic_absolute_max_v = part.number("logic_absolute_max_v", {1.0, 12.0});
     display.backlight_ma = part.number("backlight_ma", {0.0, 2000.0});
+    display.reflectance = part.number("reflectance", {0.0, 1.0});
     display.sources = read_sources(part);
     return display;
 }

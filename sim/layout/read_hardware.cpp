@@ -1,4 +1,4 @@
-// Display, microcontroller and bus: what the layout runs on.
+// Display, microcontroller, bus and wiring: what the layout runs on.
 #include "sim/layout/draft.hpp"
 #include "sim/layout/members.hpp"
 #include "sim/layout/parts.hpp"
@@ -9,6 +9,7 @@ namespace {
 constexpr MemberName mcu_members[] = {{"part", true}, {"clock_mhz", true}};
 constexpr MemberName bus_members[] = {{"kind", true}, {"clock_mhz", true}};
 constexpr MemberName taken_members[] = {{"flash"}, {"ram"}};
+constexpr MemberName wiring_members[] = {{"supply_v"}, {"level_shifted"}, {"backlight"}};
 
 constexpr std::int64_t largest_memory = std::int64_t{1} << 30;
 
@@ -85,6 +86,21 @@ void read_taken(const Members& document, Draft& draft) {
         *node, document.pointer_of("taken"), {"taken"}, taken_members, draft.mistakes);
     draft.layout.taken.flash = Bytes{taken.whole("flash", {0, largest_memory}).value_or(0)};
     draft.layout.taken.ram = Bytes{taken.whole("ram", {0, largest_memory}).value_or(0)};
+}
+
+void read_wiring(const Members& document, Draft& draft) {
+    const Node* const node = document.find("wiring");
+    if (node == nullptr) return;
+    static constexpr Word<Wiring::Backlight> feeds[] = {{"logic_pin", Wiring::Backlight::logic_pin},
+                                                        {"switched", Wiring::Backlight::switched},
+                                                        {"supply", Wiring::Backlight::supply}};
+    const Members members(
+        *node, document.pointer_of("wiring"), {"wiring"}, wiring_members, draft.mistakes);
+    Wiring& wiring = draft.layout.wiring;
+    wiring.supply_v = members.number("supply_v", {1.0, 6.0});
+    wiring.level_shifted = members.flag("level_shifted");
+    wiring.backlight = members.one_of("backlight", std::span<const Word<Wiring::Backlight>>(feeds))
+                           .value_or(Wiring::Backlight::unstated);
 }
 
 }  // namespace dialplate

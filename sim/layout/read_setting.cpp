@@ -1,4 +1,5 @@
-// Viewing, opening and touch: where the display stands and who uses it.
+// Viewing, opening, touch, region and thresholds: where the display stands, who uses it, and how strictly
+// it is judged.
 #include "sim/layout/draft.hpp"
 #include "sim/layout/members.hpp"
 
@@ -12,7 +13,8 @@ constexpr MemberName opening_members[] = {{"left_mm", true},
                                           {"height_mm", true},
                                           {"depth_mm"},
                                           {"overlap_mm"}};
-constexpr MemberName touch_members[] = {{"hold_ms"}, {"repeat_after_ms"}, {"repeat_every_ms"}};
+constexpr MemberName touch_members[] = {
+    {"hold_ms"}, {"repeat_after_ms"}, {"repeat_every_ms"}, {"scatter_mm"}, {"finger_mm"}};
 
 }  // namespace
 
@@ -60,6 +62,56 @@ void read_touch(const Members& document, Draft& draft) {
         members.whole_or("repeat_after_ms", milliseconds, touch.repeat_after_ms);
     touch.repeat_every_ms =
         members.whole_or("repeat_every_ms", milliseconds, touch.repeat_every_ms);
+    touch.scatter =
+        Millimetres{members.number("scatter_mm", {0.1, 10.0}).value_or(touch.scatter.value)};
+    touch.finger =
+        Millimetres{members.number("finger_mm", {1.0, 40.0}).value_or(touch.finger.value)};
+}
+
+void read_region(const Members& document, Draft& draft) {
+    draft.layout.region =
+        document.whole_or("region", {1, 3, "the Regions of the ITU"}, draft.layout.region);
+}
+
+void read_thresholds(const Members& document, Draft& draft) {
+    static constexpr Word<std::string_view> profiles[] = {
+        {"bench", "bench"}, {"gloved", "gloved"}, {"mobile", "mobile"}};
+    draft.layout.profile =
+        document.one_of("profile", std::span<const Word<std::string_view>>(profiles)).value_or("");
+    const Node* const rules = document.object("thresholds");
+    if (rules == nullptr) return;
+    for (const Member& rule : rules->members) {
+        const std::string pointer = document.pointer_of("thresholds") + pointer_part(rule.name);
+        const auto complain = [&](const std::string& at,
+                                  const std::string& what,
+                                  const Node& node,
+                                  const char* needs) {
+            if (node.kind == Node::Kind::misfit) return;
+            draft.mistakes.add(
+                {"wrong-type", at, node.place, what + " is " + describe(node) + needs});
+        };
+        if (rule.value.kind != Node::Kind::object) {
+            complain(pointer,
+                     "what \"thresholds\" has for rule " + quote(rule.name),
+                     rule.value,
+                     "; needs an object with figures of the rule and their values");
+            continue;
+        }
+        for (const Member& figure : rule.value.members) {
+            const std::string at = pointer + pointer_part(figure.name);
+            if (figure.value.kind != Node::Kind::number) {
+                complain(at,
+                         "figure " + quote(figure.name) + " of rule " + quote(rule.name),
+                         figure.value,
+                         "; needs a number");
+                continue;
+            }
+            draft.layout.thresholds.push_back({.rule = rule.name,
+                                               .figure = figure.name,
+                                               .value = figure.value.number,
+                                               .pointer = at});
+        }
+    }
 }
 
 }  // namespace dialplate

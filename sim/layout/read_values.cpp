@@ -10,10 +10,10 @@ namespace dialplate {
 namespace {
 
 constexpr MemberName number_members[] = {
-    {"type", true}, {"unit"}, {"role"}, {"min", true}, {"max", true}, {"start"}};
+    {"type", true}, {"unit"}, {"role"}, {"min", true}, {"max", true}, {"start"}, {"per_second"}};
 constexpr MemberName choice_members[] = {
-    {"type", true}, {"unit"}, {"role"}, {"choices", true}, {"start"}};
-constexpr MemberName flag_members[] = {{"type", true}, {"start"}};
+    {"type", true}, {"unit"}, {"role"}, {"choices", true}, {"start"}, {"per_second"}};
+constexpr MemberName flag_members[] = {{"type", true}, {"start"}, {"per_second"}};
 constexpr MemberName one_choice_members[] = {
     {"text", true}, {"number"}, {"low"}, {"high"}, {"mode"}};
 
@@ -264,8 +264,14 @@ void read_values(const Members& document, Draft& draft) {
             if (written != nullptr && written->text == each.word) type = &each;
         }
         if (type == nullptr) {
-            static constexpr MemberName every_member[] = {
-                {"type", true}, {"unit"}, {"role"}, {"min"}, {"max"}, {"start"}, {"choices"}};
+            static constexpr MemberName every_member[] = {{"type", true},
+                                                          {"unit"},
+                                                          {"role"},
+                                                          {"min"},
+                                                          {"max"},
+                                                          {"start"},
+                                                          {"choices"},
+                                                          {"per_second"}};
             const Members members(
                 member.value, value.pointer, {"value", value.name}, every_member, draft.mistakes);
             members.one_of("type", std::span<const Word<ValueType>>(types));
@@ -280,6 +286,7 @@ void read_values(const Members& document, Draft& draft) {
                 member.value, value.pointer, {"value", value.name}, table, draft.mistakes);
             value.unit = members.text("unit", {.most = 16}).value_or("");
             read_role(members, value, draft);
+            value.per_second = members.number("per_second", {0.001, 10000.0});
             if (value.type == ValueType::choice) {
                 read_choices(members, value);
                 value.start = state_in(members, "start", value).value_or(0);

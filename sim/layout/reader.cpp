@@ -11,23 +11,10 @@ namespace dialplate {
 namespace {
 
 constexpr MemberName document_members[] = {
-    {"$schema"},
-    {"title", true},
-    {"display", true},
-    {"turn"},
-    {"mcu", true},
-    {"bus", true},
-    {"taken"},
-    {"viewing"},
-    {"opening"},
-    {"touch"},
-    {"paints", true},
-    {"palettes"},
-    {"looks"},
-    {"faces"},
-    {"values"},
-    {"pages", true},
-    {"waived"},
+    {"$schema"}, {"title", true}, {"display", true}, {"turn"},     {"mcu", true}, {"bus", true},
+    {"taken"},   {"viewing"},     {"opening"},       {"touch"},    {"wiring"},    {"region"},
+    {"profile"}, {"thresholds"},  {"paints", true},  {"palettes"}, {"looks"},     {"faces"},
+    {"values"},  {"pages", true}, {"waived"},
 };
 constexpr MemberName waiver_members[] = {{"rule", true}, {"item"}, {"reason", true}};
 
@@ -55,6 +42,9 @@ void read_document(const Node& root, Draft& draft) {
     read_viewing(document, draft);
     read_opening(document, draft);
     read_touch(document, draft);
+    read_wiring(document, draft);
+    read_region(document, draft);
+    read_thresholds(document, draft);
     read_paints(document, draft);
     read_looks(document, draft);
     read_faces(document, draft);

@@ -55,9 +55,10 @@ TEST(BehindBezel, CountsAPixelThatIsHiddenInPart) {
 }
 
 TEST(BehindBezel, ShadesTheUpperEdgeForAnEyeAboveAndTheLowerForOneBelow) {
-    // By hand: 2 mm x tan 20 degrees = 0.7279 mm = 4.04 px; behind the two hidden rows the shade
-    // reaches into row 6, so that row 7 is the first one seen whole. From below, the last is row
-    // 239 - 7 = 232.
+    // By hand: an eye 500 mm away at 20 degrees is 171.010 mm above the middle and 469.846 mm before the
+    // glass; the upper edge, 21.24 mm above the middle and 2 mm before the glass, hides
+    // 2 x (171.010 - 21.24) / 467.846 = 0.6403 mm = 3.56 px. Behind the two hidden rows that ends in row 5, so
+    // that row 6 is the first one seen whole. From below, the last is row 239 - 6 = 233.
     struct Row {
         double tilt;
         Box box;
@@ -65,10 +66,10 @@ TEST(BehindBezel, ShadesTheUpperEdgeForAnEyeAboveAndTheLowerForOneBelow) {
         const char* where;
     };
     const Row rows[] = {
-        {20, {50, 7, 60, 60}, 0, "just clear"},
-        {20, {50, 6, 60, 60}, 60, "above: 60 pixels (1 row at the top)"},
-        {-20, {50, 173, 60, 60}, 0, "just clear"},
-        {-20, {50, 174, 60, 60}, 60, "below: 60 pixels (1 row at the bottom)"},
+        {20, {50, 6, 60, 60}, 0, "just clear"},
+        {20, {50, 5, 60, 60}, 60, "above: 60 pixels (1 row at the top)"},
+        {-20, {50, 174, 60, 60}, 0, "just clear"},
+        {-20, {50, 175, 60, 60}, 60, "below: 60 pixels (1 row at the bottom)"},
         {0, {50, 2, 60, 60}, 0, "straight"},
     };
     for (const Row& row : rows) {

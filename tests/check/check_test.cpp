@@ -42,7 +42,11 @@ TEST(Check, NamesEveryRuleOnceAndSaysWhatItAsksFor) {
         EXPECT_TRUE(names.insert(rule.name).second);
         EXPECT_THAT(rule.name, ::testing::MatchesRegex("[a-z-]+"));
         EXPECT_THAT(rule.sentence, ::testing::EndsWith("."));
-        EXPECT_STRNE(rule.source, "");
+        EXPECT_THAT(rule.computed, ::testing::EndsWith("."));
+        EXPECT_STRNE(rule.formula, "");
+        ASSERT_FALSE(rule.sources.empty());
+        for (const RuleSource& source : rule.sources)
+            EXPECT_STRNE(source.text, "");
     }
 }
 

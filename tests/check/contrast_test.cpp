@@ -6,29 +6,6 @@
 
 namespace dialplate {
 
-TEST(Contrast, TurnsAChannelIntoTheLightThatIsPublished) {
-    EXPECT_NEAR(linear_light(119), 0.184475, 1e-6) << "CON-01";
-    EXPECT_NEAR(linear_light(128), 0.215861, 1e-6) << "CON-01";
-    EXPECT_DOUBLE_EQ(linear_light(0), 0.0);
-    EXPECT_DOUBLE_EQ(linear_light(255), 1.0);
-}
-
-TEST(Contrast, HasNoCodeBetweenTheOldAndTheNewBreakPoint) {
-    // CON-02: 0.03928 until May 2021, 0.04045 since; both give the same for all codes.
-    for (int code = 0; code <= 255; ++code) {
-        const double c = code / 255.0;
-        const double old = c <= 0.03928 ? c / 12.92 : std::pow((c + 0.055) / 1.055, 2.4);
-        ASSERT_DOUBLE_EQ(linear_light(static_cast<std::uint8_t>(code)), old) << code;
-    }
-}
-
-TEST(Contrast, WeighsTheColoursAsPublished) {
-    EXPECT_NEAR(relative_luminance(0xFF0000), 0.2126, 1e-12) << "CON-03";
-    EXPECT_NEAR(relative_luminance(0x00FF00), 0.7152, 1e-12) << "CON-03";
-    EXPECT_NEAR(relative_luminance(0x0000FF), 0.0722, 1e-12) << "CON-03";
-    EXPECT_NEAR(relative_luminance(0xFFA500), 0.481703, 1e-6) << "CON-03";
-}
-
 TEST(Contrast, AgreesWithThePublishedPairs) {
     struct Row {
         std::uint32_t one, other;
@@ -82,10 +59,10 @@ TEST(Contrast, OffersAnInkThatReachesThePassMark) {
     for (const std::uint32_t ground : {0x000000u, 0x203040u, 0x777777u, 0xF2EFE6u, 0xFFFFFFu}) {
         for (const std::uint32_t ink : {0x000000u, 0x802020u, 0x777777u, 0x40C0FFu, 0xFFFFFFu}) {
             const std::uint16_t held = pack_rgb565(ground);
-            const auto offered = ink_that_reaches(
-                {.ink = pack_rgb565(ink), .ground = held, .ratio = text_contrast_least});
+            const auto offered =
+                ink_that_reaches({.ink = pack_rgb565(ink), .ground = held, .ratio = 4.5});
             ASSERT_TRUE(offered) << std::hex << ink << " on " << ground;
-            EXPECT_GE(contrast_on_glass(pack_rgb565(*offered), held), text_contrast_least);
+            EXPECT_GE(contrast_on_glass(pack_rgb565(*offered), held), 4.5);
         }
     }
 }

@@ -78,6 +78,22 @@ TEST_F(Everything, KnowsTheSetting) {
     EXPECT_EQ(layout.touch.hold_ms, 800);
     EXPECT_EQ(layout.touch.repeat_after_ms, 400);
     EXPECT_EQ(layout.touch.repeat_every_ms, 100);
+    EXPECT_EQ(layout.touch.scatter, Millimetres{1.8});
+    EXPECT_EQ(layout.touch.finger, Millimetres{12.0});
+    EXPECT_EQ(layout.display.reflectance, 0.04);
+    EXPECT_EQ(layout.wiring.supply_v, 3.3);
+    EXPECT_EQ(layout.wiring.level_shifted, true);
+    EXPECT_EQ(layout.wiring.backlight, Wiring::Backlight::switched);
+    EXPECT_EQ(layout.region, 2);
+    EXPECT_EQ(layout.profile, "mobile");
+    ASSERT_EQ(layout.thresholds.size(), 2u);
+    EXPECT_EQ(layout.thresholds[0].rule, "touch-size");
+    EXPECT_EQ(layout.thresholds[0].figure, "least_mm");
+    EXPECT_EQ(layout.thresholds[0].value, 12.5);
+    EXPECT_EQ(layout.thresholds[0].pointer, "/thresholds/touch-size/least_mm");
+    EXPECT_EQ(layout.values[0].per_second, 40.0);
+    EXPECT_EQ(layout.values[1].per_second, std::nullopt);
+    EXPECT_EQ(layout.thresholds[1].pointer, "/thresholds/no-such-rule/no figure");
 }
 
 TEST_F(Everything, KeepsPaintsAsTypedAndAsShown) {
@@ -294,6 +310,13 @@ TEST(Reading, HasDefaultsForWhatMayBeLeftOut) {
     EXPECT_EQ(layout.viewing.distance, Millimetres{500}) << "standards LEG-22";
     EXPECT_FALSE(layout.opening.has_value());
     EXPECT_EQ(layout.touch.hold_ms, 700);
+    EXPECT_EQ(layout.touch.scatter, Millimetres{1.5});
+    EXPECT_EQ(layout.touch.finger, Millimetres{10.0});
+    EXPECT_FALSE(layout.wiring.supply_v || layout.wiring.level_shifted);
+    EXPECT_EQ(layout.wiring.backlight, Wiring::Backlight::unstated);
+    EXPECT_EQ(layout.region, 1);
+    EXPECT_EQ(layout.profile, "");
+    EXPECT_TRUE(layout.thresholds.empty());
     EXPECT_EQ(layout.display.bytes_per_pixel, 2);
     EXPECT_FALSE(layout.display.luminance_cd_m2.has_value());
     EXPECT_FALSE(layout.mcu.object_max.has_value());

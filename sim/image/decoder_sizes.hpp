@@ -1,0 +1,28 @@
+// What the decoders of glyphs take in flash, for choosing between packings.
+//
+// Taken from the ledger's measured sizes (sim/ledger/measured_sizes.hpp): a typical engine with these packings, less
+// the same without raster glyphs. tests/ledger holds them against those, so there is one truth.
+#pragma once
+
+#include "sim/layout/layout.hpp"
+
+#include <array>
+
+namespace dialplate {
+
+/// Which packings there are, one bit each.
+namespace packing_bit {
+constexpr unsigned plain = 1, runs = 2, context = 4;
+}
+
+/// Bytes on the ATmega328P for each set of packings.
+inline constexpr std::array<int, 8> decoder_bytes = {0, 640, 715, 1295, 857, 1525, 1550, 2120};
+
+/// The same for bitmaps in tones, each beside what there is without them.
+inline constexpr int plain_tones_decoder_bytes = 560, context_tones_decoder_bytes = 760;
+
+/// Bytes that a driver grows by which decides and sends glyphs in `context` in one: hardware SPI timed, with two
+/// bytes a pixel (ui/mcu/spi_timed_contexts.hpp).
+inline constexpr int decide_and_send_bytes = 392;
+
+}  // namespace dialplate
