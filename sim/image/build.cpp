@@ -135,7 +135,7 @@ Building build_image(const Layout& layout) {
     for (const Page& page : layout.pages)
         for (const Item& item : page.items)
             if (item.kind == ItemKind::picture && is_on_glass(item.box, layout))
-                tables.add_picture(layout, item, building.findings);
+                tables.add_picture(layout, item);
     std::vector<PictureToPack> pictures;
     for (const Tables::StoredPicture& picture : tables.pictures())
         pictures.push_back({&picture.bitmap, picture.packing});
@@ -156,6 +156,8 @@ Building build_image(const Layout& layout) {
         built.arena_shown = std::max(built.arena_shown, shown);
         built.arena_shown_by_all_parts = std::max(built.arena_shown_by_all_parts, shown_by_all);
     }
+    building.findings.insert(
+        building.findings.end(), tables.findings.begin(), tables.findings.end());
 
     Writer out;
     write_header(out, layout, tables);

@@ -44,7 +44,7 @@ std::optional<int> Tables::picture(const Picture& wish) const {
     return found == picture_numbers_.end() ? std::nullopt : std::optional(found->second);
 }
 
-void Tables::add_picture(const Layout& layout, const Item& item, std::vector<Finding>& findings) {
+void Tables::add_picture(const Layout& layout, const Item& item) {
     const Picture& wish = item.picture;
     if (picture(wish)) return;
     const auto fail = [&](const std::string& message) {

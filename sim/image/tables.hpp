@@ -21,7 +21,7 @@ public:
     /// Number of the first of these tones, which follow each other in the table.
     int tones(const std::vector<Tones>& wanted);
     /// Stores a picture, or reports why it cannot be had.
-    void add_picture(const Layout& layout, const Item& item, std::vector<Finding>& findings);
+    void add_picture(const Layout& layout, const Item& item);
     /// Number of a picture; nullopt if it was not stored.
     [[nodiscard]] std::optional<int> picture(const Picture& picture) const;
 
@@ -34,6 +34,7 @@ public:
         PackingWish packing;
     };
     [[nodiscard]] const std::vector<StoredPicture>& pictures() const { return pictures_; }
+    std::vector<Finding> findings;
 
 private:
     std::vector<std::vector<std::uint8_t>> texts_;

@@ -97,6 +97,15 @@ private:
             layout_["faces"][name] = face;
             faces_.push_back({name, font.size * scale, font.digit * scale, true});
         }
+        if (often(40)) {
+            const int size = between(12, 44);
+            layout_["faces"]["smooth"] = {
+                {"file", often(50) ? "DejaVuSans-Bold.ttf" : "LiberationSans-Regular.ttf"},
+                {"size", size},
+                {"smooth", true},
+                {"packing", often(60) ? "context" : "plain"}};
+            faces_.push_back({"smooth", size, 2 * size / 3, true});
+        }
         if (often(45)) {
             const int stroke = between(2, 8);
             const int width = 2 * stroke + between(4, 22), height = 3 * stroke + between(8, 40);
@@ -306,13 +315,20 @@ private:
         Json items = Json::array();
         int top = below(3);
         if (often(25) && width_ >= picture_width && height_ >= picture_height) {
-            items.push_back({{"kind", "picture"},
-                             {"name", name + ".picture"},
-                             {"at", {below(width_ - picture_width + 1), 0}},
-                             {"file", "mast.png"},
-                             {"ink", paint()},
-                             {"ground", paint()},
-                             {"packing", often(50) ? "plain" : "runs"}});
+            Json item = {{"kind", "picture"},
+                         {"name", name + ".picture"},
+                         {"at", {below(width_ - picture_width + 1), 0}}};
+            if (often(40)) {
+                item["file"] = "mast-dusk.png";
+                item["tones"] = {paint(), paint(), paint(), paint()};
+                item["packing"] = often(50) ? "plain" : "context";
+            } else {
+                item["file"] = "mast.png";
+                item["ink"] = paint();
+                item["ground"] = paint();
+                item["packing"] = one_of<std::string>({"plain", "runs", "context"});
+            }
+            items.push_back(std::move(item));
             top = picture_height + lines_apart;
         }
         for (int y = top; y < height_;) {
