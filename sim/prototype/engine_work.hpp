@@ -37,7 +37,7 @@ constexpr int header = 1, value = header + 32, paint = value + 4, tone = paint +
               fill_rect = fill_group + 2, text_group = fill_rect + 1, text_line = text_group + 4,
               text = text_line + 2, readout = text + 2, box = readout + 20, box_line = box + 20,
               meter = box_line + 3, scale = meter + 27, picture_item = scale + 36,
-              face_place = picture_item + 10;
+              face_place = picture_item + 12;
 /// A face by its packing: its bytes, of plain and runs the place of a glyph.
 constexpr int face = face_place + 1, face_kinds = 6, face_fields = 8;
 /// A glyph, plain, runs and plain in tones: advance, the byte behind it.
