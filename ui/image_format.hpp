@@ -40,10 +40,14 @@ namespace face {
 constexpr uint8_t packing = 0, height = 1, enlarged = 2, glyphs = 3, parameters = 4, advance = 5,
                   places = 6, segment_gap = 6, segment_bytes = 7, least_advance = 6,
                   least_length = 7, metrics = 8;
+constexpr uint8_t most_enlarged = 7;   // bits of `enlarged`
+constexpr uint8_t changed_runs = 128;  // beside `enlarged`: a digit becomes another by what differs
 constexpr uint8_t wide = 1;  // parameters of a face in `context`: two bytes of metrics a glyph
 }  // namespace face
 /// Strokes in a row of a bitmap that is packed in `runs`, or enlarged.
 constexpr uint8_t most_strokes = 12;
+/// Strokes in a row of a digit that changes by runs.
+constexpr uint8_t most_digit_strokes = 4;
 namespace segment_glyph {
 constexpr uint8_t minus = 10, point = 11, colon = 12;
 }

@@ -1,6 +1,8 @@
 // What every item draws with: fills and glyphs, as pieces of a drawing, on a bus.
 #pragma once
 
+#include "ui/changed_runs.hpp"
+#include "ui/changed_segments.hpp"
 #include "ui/context.hpp"
 #include "ui/face_metrics.hpp"
 #include "ui/geometry.hpp"
@@ -9,6 +11,7 @@
 #include "ui/pieces.hpp"
 #include "ui/rom.hpp"
 #include "ui/row.hpp"
+#include "ui/run_glyph.hpp"
 #include "ui/segment.hpp"
 #include "ui/tones.hpp"
 
@@ -76,7 +79,8 @@ public:
         return rom.u16(word(rom.u16(header::at_faces) + 2u * number));
     }
     uint8_t enlarged(uint16_t face_at) const {
-        return Parts::enlarged ? rom.u8(word(face_at + face::enlarged)) : uint8_t{1};
+        return Parts::enlarged ? byte(rom.u8(word(face_at + face::enlarged)) & face::most_enlarged)
+                               : uint8_t{1};
     }
     /// Rows of a cell, enlarged.
     __attribute__((noinline)) uint16_t height(uint16_t face_at) const {
@@ -107,6 +111,24 @@ public:
         if (pieces.mine() &&
             open_whole(Rect{at.x, at.y, advance(face_at, number), height(face_at)})) {
             send_glyph(face_at, number, colours);
+        }
+    }
+
+    /// Whether the digits of a face become each other by what differs.
+    bool has_changed_runs(uint16_t face_at) const {
+        return Parts::changed_runs &&
+               (rom.u8(word(face_at + face::enlarged)) & face::changed_runs) != 0;
+    }
+    /// A piece: a digit becomes another. Charged to the slice as the whole cell, which takes about as long at most.
+    /// @pre The face has changed runs, and the cell the same colours as before.
+    __attribute__((noinline)) void change(
+        Point at, uint16_t face_at, uint8_t was, uint8_t number, Colours colours) {
+        if (!Parts::changed_runs || !pieces.mine()) {
+            return;
+        }
+        const uint16_t columns = digit_advance(face_at);
+        if (take_whole(columns, height(face_at))) {
+            send_change(at, face_at, was, number, colours);
         }
     }
 
@@ -146,14 +168,21 @@ private:
     uint16_t slice_pixels() const { return word(16u * rom.u8(header::band)); }
     // Opens the window of a piece that cannot be cut. False: the slice has no room for it.
     bool open_whole(const Rect& r) {
-        const uint32_t area = static_cast<uint32_t>(r.w) * r.h;
+        if (!take_whole(r.w, r.h)) {
+            return false;
+        }
+        bus_.window(r.x, r.y, r.w, r.h);
+        return true;
+    }
+    // Charges the slice with a piece that cannot be cut.
+    __attribute__((noinline)) bool take_whole(uint16_t columns, uint16_t rows) {
+        const uint32_t area = static_cast<uint32_t>(columns) * rows;
         const uint16_t pixels = area > 0x7FFF ? uint16_t{0x7FFF} : static_cast<uint16_t>(area);
         if (!pieces.fits(pixels)) {
             return false;
         }
         pieces.sent(pixels);
         pieces.drawn();
-        bus_.window(r.x, r.y, r.w, r.h);
         return true;
     }
     void push_rows(const Rect& r, uint16_t paint_colour) {
@@ -200,7 +229,11 @@ private:
         } else if (Parts::context && rom.u8(face_at) == packing::context) {
             send_contexts(at, extent, colours);
         } else if (Parts::runs && rom.u8(face_at) == packing::runs) {
-            send_runs(at, extent, rom.u8(word(face_at + face::parameters)), colours);
+            send_run_glyph<Bus, Parts>(
+                bus_,
+                rom,
+                RunShape{at, glyph.advance, rows, times, rom.u8(word(face_at + face::parameters))},
+                colours);
         } else if (Parts::plain) {
             send_plain(word(at + 4u), extent, inked_box(at), colours);
         }
@@ -224,6 +257,26 @@ private:
     }
 
     // Each way has its memory for itself: what one needs is not on the stack of another.
+    __attribute__((noinline)) void send_change(
+        Point at, uint16_t face_at, uint8_t was, uint8_t number, const Colours& colours) {
+        if (Parts::segment && is_segment(face_at)) {
+            ChangedSegments<Bus, Parts>{bus_, at, enlarged(face_at), colours}.send(
+                segment(face_at, number), was);
+        } else if (Parts::plain || Parts::runs) {
+            send_changed_runs(at, face_at, was, number, colours);
+        }
+    }
+    __attribute__((noinline)) void send_changed_runs(
+        Point at, uint16_t face_at, uint8_t was, uint8_t number, const Colours& colours) {
+        using Changes = ChangedRuns<Bus, Parts>;
+        typename Changes::Rows before(rom, face_at, metrics(face_at, was));
+        typename Changes::Rows now(rom, face_at, metrics(face_at, number));
+        Changes(bus_, at, enlarged(face_at), colours)
+            .send(before,
+                  now,
+                  rom.u8(word(face_at + face::advance)),
+                  rom.u8(word(face_at + face::height)));
+    }
     __attribute__((noinline)) void send_segments(uint16_t face_at,
                                                  uint8_t number,
                                                  const Colours& colours) {

@@ -226,7 +226,8 @@ Building build_image(const Layout& layout) {
                                packed.runs,
                                packed.context,
                                faces.height(face),
-                               faces.digit_advance(face)});
+                               faces.digit_advance(face),
+                               packed.changed_runs});
         FaceMeasure measure{face, std::nullopt, std::nullopt};
         const int scale = layout.faces[i].scale;
         if (layout.faces[i].kind == FaceKind::segment) {

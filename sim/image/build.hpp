@@ -20,6 +20,7 @@ struct FaceCost {
     Bytes plain, runs, context;  ///< What each packing would take; 0 for segment faces.
     int height = 0;              ///< Rows of a cell, enlarged.
     int digit_advance = 0;
+    bool changed_runs = false;  ///< Its digits become each other by what differs.
 };
 
 struct PictureCost {

@@ -1,7 +1,9 @@
 #include "sim/image/face_set.hpp"
 
 #include "fonts/measure.hpp"
+#include "sim/image/digit_time.hpp"
 #include "sim/image/lettering.hpp"
+#include "sim/image/packing_in_time.hpp"
 #include "sim/layout/reader.hpp"
 #include "ui/image_format.hpp"
 
@@ -74,7 +76,9 @@ void FaceSet::collect(const Item& item) {
             if (value.min < 0) wish(r.face, U"-", item.pointer + "/face");
             words(r.unit_face, r.unit, "/unit/text");
             prepared_[static_cast<std::size_t>(r.face)].even_digits = true;
-            prepared_[static_cast<std::size_t>(r.face)].counted_digits = true;
+            Prepared& figures = prepared_[static_cast<std::size_t>(r.face)];
+            figures.counted_digits = true;
+            if (r.within) figures.within = std::min(*r.within, figures.within.value_or(*r.within));
             break;
         }
         case ItemKind::key:
@@ -233,11 +237,43 @@ int FaceSet::width(FaceId face, const std::u32string& text) const {
     return width;
 }
 
+namespace {
+
+int strokes_in_a_row(const Bitmap& bitmap) {
+    int most = 0;
+    for (int y = 0; y < bitmap.height; ++y) {
+        int strokes = 0;
+        for (int x = 0; x < bitmap.width; ++x)
+            strokes += bitmap.ink(x, y) && (x == 0 || !bitmap.ink(x - 1, y)) ? 1 : 0;
+        most = std::max(most, strokes);
+    }
+    return most;
+}
+
+}  // namespace
+
+/// Readouts give a face even digits; no other item changes one.
+void FaceSet::choose_changed_runs(FaceId face, Packed& packed) const {
+    if (!prepared(face).even_digits || packed.bytes.empty()) return;
+    int digits = 0;
+    while (digits < 10 && has(face, U'0' + static_cast<char32_t>(digits))) {
+        ++digits;
+    }
+    for (const Glyph& glyph : prepared(face).raster.glyphs) {
+        const bool digit = glyph.code >= U'0' && glyph.code <= U'9';
+        if (digit && strokes_in_a_row(glyph.cell) > most_digit_strokes) return;
+    }
+    if (!changed_runs_pay({packed.bytes, index(face, U'0'), digits})) return;
+    packed.bytes[face::enlarged] |= face::changed_runs;
+    packed.changed_runs = true;
+}
+
 void FaceSet::pack_all(const std::vector<PictureToPack>& pictures) {
     static constexpr const char* names[] = {"plain", "runs", "context"};
     packed_.faces.resize(prepared_.size());
     std::vector<FaceToPack> wanted;
     std::vector<std::size_t> ids;
+    std::vector<std::optional<double>> most_cycles;
     for (std::size_t i = 0; i < prepared_.size(); ++i) {
         const Prepared& p = prepared_[i];
         const Face& face = layout_.faces[i];
@@ -259,11 +295,17 @@ void FaceSet::pack_all(const std::vector<PictureToPack>& pictures) {
         }
         wanted.push_back({&p.raster, face.packing, face.scale, p.counted_digits});
         ids.push_back(i);
+        most_cycles.push_back(p.within && !face.smooth
+                                  ? std::optional(p.within->value * layout_.clock.value / 1000.0)
+                                  : std::nullopt);
     }
     const bool decides_and_sends =
         layout_.bus.kind == BusKind::spi_timed && layout_.display.bytes_per_pixel == 2;
-    PackingChoices choices =
-        choose_packings(wanted, {.decides_and_sends = decides_and_sends}, pictures);
+    PackingChoices choices = choose_packings_in_time(wanted,
+                                                     most_cycles,
+                                                     cycles_per_pixel(layout_),
+                                                     {.decides_and_sends = decides_and_sends},
+                                                     pictures);
     const auto taken = [](PackingChoice& choice, std::size_t glyphs) {
         return Packed{std::move(choice.face.bytes),
                       names[static_cast<std::size_t>(choice.face.packing)],
@@ -289,6 +331,9 @@ void FaceSet::pack_all(const std::vector<PictureToPack>& pictures) {
     if (choices.contexts)
         packed_.contexts.assign(choices.contexts->begin(),
                                 choices.contexts->begin() + choices.table_bytes);
+    for (std::size_t i = 0; i < prepared_.size(); ++i) {
+        choose_changed_runs(static_cast<FaceId>(i), packed_.faces[i]);
+    }
 }
 
 }  // namespace dialplate

@@ -45,6 +45,7 @@ public:
         std::string packing;
         Bytes plain, runs, context;  ///< What each packing takes; 0: none, or it does not fit.
         int glyphs = 0;
+        bool changed_runs = false;  ///< Its digits become each other by what differs.
     };
     /// The faces as the image stores them, by FaceId; those that are not usable are empty. And the pictures.
     struct AllPacked {
@@ -59,6 +60,7 @@ private:
     struct Prepared {
         std::set<char32_t> codes;
         bool even_digits = false;
+        std::optional<Milliseconds> within;  ///< What a change of a digit may take.
         bool counted_digits = false;  ///< Digits are drawn by counting from the glyph of "0".
         bool usable = false;
         RasterFace raster;
@@ -71,6 +73,7 @@ private:
     void collect(const Item& item);
     void rasterise_face(FaceId face, std::vector<Finding>& findings);
     void pack_all(const std::vector<PictureToPack>& pictures);
+    void choose_changed_runs(FaceId face, Packed& packed) const;
 
     const Layout& layout_;
     std::vector<Prepared> prepared_;

@@ -20,6 +20,7 @@ constexpr MemberName readout_members[] = {
     {"align"},
     {"unit"},
     {"tuning"},
+    {"within_ms"},
 };
 constexpr MemberName key_members[] = {
     {"kind", true},

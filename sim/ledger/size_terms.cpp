@@ -6,7 +6,7 @@ namespace dialplate {
 namespace {
 
 /// The first, one for each part, and the groups that are known to share or repeat code.
-constexpr std::size_t expected_terms = 1 + part_count + 34;
+constexpr std::size_t expected_terms = 1 + part_count + 36;
 
 }  // namespace
 
@@ -29,6 +29,10 @@ PartSet effective(PartSet parts) {
                 return parts.has(Part::meter);
             case Part::tape:
                 return parts.has(Part::scale);
+            case Part::changed_runs:
+                return parts.has(Part::readout) &&
+                       (parts.has(Part::plain) || parts.has(Part::runs) ||
+                        parts.has(Part::segment));
             case Part::smooth:
                 return parts.has(Part::tones_plain) || parts.has(Part::tones_context);
             default:
@@ -95,6 +99,9 @@ std::vector<double> size_terms(PartSet all) {
     both(Part::plain, Part::tones_plain);
     both(Part::picture, Part::tones_plain);
     both(Part::picture, Part::tones_context);
+    // One way of changing for bitmaps, one for segments.
+    both(Part::changed_runs, Part::segment);
+    flag(parts.has(Part::changed_runs) && (parts.has(Part::plain) || parts.has(Part::runs)));
     assert(terms.size() == expected_terms);
     for (int i = 0; i < part_count; ++i) {
         for (int j = i + 1; j < part_count; ++j) {

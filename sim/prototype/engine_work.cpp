@@ -78,6 +78,13 @@ constexpr Group groups[] = {
     {work::drawn_count, "count of a readout that is drawn"},
     {work::drawn_cell, "cell of a readout that is drawn"},
     {work::scale_step, "tick passed over"},
+    {work::compared, "digit compared"},
+    {work::compared_row, "row compared"},
+    {work::compared_run, "run compared"},
+    {work::compared_bit, "bit of a run compared"},
+    {work::compared_plain_bit, "plain bit compared"},
+    {work::unlike_segments, "digit of changed segments"},
+    {work::unlike_row, "row of changed segments"},
     {work::service, "service"},
     {work::pixel, "pixel"},
     {work::even_pixel, "pixel of even colour"},
@@ -95,7 +102,9 @@ constexpr const char* subject_names[work::subjects] = {"the page",
                                                        "enlarged contexts",
                                                        "segments",
                                                        "plain tones",
-                                                       "tones in context"};
+                                                       "tones in context",
+                                                       "changed runs",
+                                                       "changed segments"};
 
 }  // namespace
 

@@ -28,6 +28,8 @@ enum class Subject : std::uint8_t {
     segment,
     plain_tones,
     context_tones,  ///< From `plain` on: a glyph or a strip in that packing.
+    changed_runs,
+    changed_segments,  ///< A digit that becomes another by what differs.
 };
 
 // Groups of kinds of work; each has as many kinds as the next begins after it.
@@ -48,7 +50,7 @@ constexpr int metric = glyph + glyph_kinds * glyph_fields;
 constexpr int picture_place = metric + 2, picture = picture_place + 1, strip_data = picture + 9,
               strip_kinds = 5, reads = strip_data + strip_kinds;
 
-constexpr int subjects = 12;
+constexpr int subjects = 14;
 constexpr int window = reads, push = window + subjects, empty_push = push + subjects,
               row = empty_push + subjects;  ///< Rows of the windows.
 /// Bits of a bitmap in runs: rows that are read, rows that repeat the one above, runs, their ones, low bits.
@@ -87,7 +89,12 @@ constexpr int long_digit = corner_row + 2, short_digit = long_digit + 1, on_mete
 constexpr int drawn_count = long_digit + 3, drawn_cell = drawn_count + 1;
 /// Ticks of a scale that are walked over and not sent.
 constexpr int scale_step = drawn_count + 2;
-constexpr int service = scale_step + 1;  ///< Calls.
+/// Digits that become others by what differs, in `plain` or `runs`: the two that are compared; their rows, as far
+/// as they are read; runs; bits of runs; plain bits. Of segments: digits, rows drawn.
+constexpr int compared = scale_step + 1, compared_row = compared + 1, compared_run = compared + 2,
+              compared_bit = compared + 3, compared_plain_bit = compared + 4,
+              unlike_segments = compared + 5, unlike_row = compared + 6;
+constexpr int service = compared + 7;  ///< Calls.
 /// The bus: pixels, of them those whose colour has two equal bytes; pushes of such.
 constexpr int pixel = service + 1, even_pixel = pixel + 1, even_push = pixel + 2;
 constexpr int kinds = pixel + 3;

@@ -237,7 +237,7 @@ private:
             bitmap.packing = static_cast<std::uint8_t>(u8(face_at + face::packing));
             bitmap.width = columns + u8(face_at + face::least_advance);
             bitmap.height = u8(face_at + face::height);
-            bitmap.times = u8(face_at + face::enlarged);
+            bitmap.times = u8(face_at + face::enlarged) & face::most_enlarged;
             bitmap.data = static_cast<std::uint16_t>(at);
             map_.bitmaps.emplace_back(static_cast<std::uint16_t>(metric), bitmap);
             at += bytes + u8(face_at + face::least_length);
@@ -254,7 +254,7 @@ private:
         bitmap.parameters = static_cast<std::uint8_t>(u8(face_at + face::parameters));
         bitmap.width = u8(at);
         bitmap.height = u8(face_at + face::height);
-        bitmap.times = u8(face_at + face::enlarged);
+        bitmap.times = u8(face_at + face::enlarged) & face::most_enlarged;
         bitmap.data = static_cast<std::uint16_t>(at + (kind != 1 ? 5 : 1));
         if (kind != 1) {
             bitmap.inked_left = u8(at + 1);

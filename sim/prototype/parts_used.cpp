@@ -6,10 +6,10 @@ namespace dialplate {
 namespace {
 
 constexpr const char* names[part_count] = {
-    "readout", "box",     "meter",    "scale",        "picture",     "plain",
-    "runs",    "segment", "enlarged", "tuning_digit", "sign",        "rounded",
-    "words",   "touch",   "hold",     "pages",        "peak",        "blocks",
-    "upright", "tape",    "context",  "smooth",       "tones_plain", "tones_context",
+    "readout", "box",         "meter",         "scale",        "picture", "plain", "runs",
+    "segment", "enlarged",    "tuning_digit",  "sign",         "rounded", "words", "touch",
+    "hold",    "pages",       "peak",          "blocks",       "upright", "tape",  "context",
+    "smooth",  "tones_plain", "tones_context", "changed_runs",
 };
 
 void add_key(const Key& key, PartSet& parts) {
@@ -79,6 +79,7 @@ PartSet parts_used(const Layout& layout, const BuiltImage& built) {
         const Face& its = layout.faces[static_cast<std::size_t>(face.face)];
         add_packing(face.packing, its.smooth, parts);
         parts.add(Part::enlarged, its.scale > 1).add(Part::smooth, its.smooth);
+        parts.add(Part::changed_runs, face.changed_runs);
     }
     for (const PictureCost& picture : built.pictures) {
         add_packing(picture.packing, picture.tones, parts);

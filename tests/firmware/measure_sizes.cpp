@@ -45,6 +45,7 @@ PartSet random_parts(std::mt19937& random) {
     parts.add(Part::context, often(0.4));
     parts.add(Part::tones_plain, often(0.15)).add(Part::tones_context, often(0.3));
     parts.add(Part::smooth, often(0.7));
+    parts.add(Part::changed_runs, often(0.4));
     parts.add(Part::enlarged, often(0.45)).add(Part::tuning_digit, often(0.6));
     parts.add(Part::sign, often(0.3)).add(Part::rounded, often(0.6)).add(Part::words, often(0.5));
     parts.add(Part::touch, often(0.8)).add(Part::hold, often(0.6)).add(Part::pages, often(0.6));
