@@ -30,6 +30,15 @@ Bitmap reduced(const ColourPicture& picture, bool tones, Reduce reduce) {
 
 }  // namespace
 
+std::vector<std::uint32_t> laid_over(const ColourPicture& picture, std::uint32_t ground) {
+    const LinearRgb behind = light_of(ground);
+    std::vector<std::uint32_t> seen;
+    for (std::size_t i = 0; i + 3 < picture.rgba.size(); i += 4) {
+        seen.push_back(code_of(laid_over(&picture.rgba[i], behind)));
+    }
+    return seen;
+}
+
 Bitmap reduce_to_ink(const ColourPicture& picture) {
     constexpr LinearRgb white{1.0, 1.0, 1.0};
     return reduced(picture, false, [&](const std::uint8_t* rgba) -> std::uint8_t {

@@ -15,6 +15,9 @@ struct ColourPicture {
     std::vector<std::uint8_t> rgba;
 };
 
+/// What one sees of it over a colour, in linear light: 0xRRGGBB for each pixel.
+std::vector<std::uint32_t> laid_over(const ColourPicture& picture, std::uint32_t ground);
+
 /// In two paints. A pixel is ink if its relative luminance is below one half, laid over white as far as it is
 /// transparent: dark drawings on light ground come out as drawn. Both in linear light, so that a grey is ink if a
 /// pattern of black and white dots that looks as light has more black.
