@@ -49,6 +49,7 @@ constexpr int per_window = 450, per_push = 70, per_digit = 5500;
 constexpr double timed_pixel = 36.0;
 // In context: a row, and a byte of its stream.
 constexpr int per_context_row = 340, per_context_byte = 110;
+constexpr int per_segment_row = 1100;
 
 double cycles_of(const Tally& tally, int bytes_read, int per_byte, double per_pixel) {
     return per_window * tally.windows + per_push * tally.pushes + per_pixel * tally.pixels +
@@ -72,6 +73,7 @@ public:
 
     double whole(std::uint8_t is) {
         if (bytes_[face::packing] == packing::context) return whole_in_context(is);
+        if (bytes_[face::packing] == packing::segment) return whole_in_segments();
         Tally tally;
         reads_ = 0;
         tally.window(0, 0, 0, 0);
@@ -98,6 +100,11 @@ public:
 private:
     using Rows = ChangedRuns<Tally, CountedParts>::Rows;
 
+    [[nodiscard]] double whole_in_segments() const {
+        const int width = bytes_[face::advance] + bytes_[face::segment_gap];
+        return per_digit + per_window + per_pixel_ * width * bytes_[face::height] +
+               per_segment_row * bytes_[face::height];
+    }
     [[nodiscard]] double whole_in_context(std::uint8_t is) const {
         const FaceMetrics<Rom<CountedBytes>> metrics{rom_, 0};
         const int bytes = metrics.of_context(byte(is + 1U)).at - metrics.of_context(is).at;
@@ -145,16 +152,15 @@ bool changed_runs_pay(const StoredDigits& digits) {
     return changes < wholes;
 }
 
-double median_change(const StoredDigits& digits, double per_pixel) {
-    const bool by_runs = changed_runs_pay(digits);
+double median_change(const StoredDigits& digits, double per_pixel, bool by_what_differs) {
     WeighedFace face(digits.face, per_pixel);
     std::vector<double> cycles;
     for (int is = digits.zero; is < digits.zero + digits.count; ++is) {
         for (int was = digits.zero; was < digits.zero + digits.count; ++was) {
             if (was == is) continue;
-            cycles.push_back(
-                by_runs ? face.change(static_cast<std::uint8_t>(was), static_cast<std::uint8_t>(is))
-                        : face.whole(static_cast<std::uint8_t>(is)));
+            cycles.push_back(by_what_differs ? face.change(static_cast<std::uint8_t>(was),
+                                                           static_cast<std::uint8_t>(is))
+                                             : face.whole(static_cast<std::uint8_t>(is)));
         }
     }
     if (cycles.empty()) return 0.0;

@@ -21,9 +21,9 @@ struct StoredDigits {
 ///          more than its cell. Only for faces in plain, runs or segment.
 bool changed_runs_pay(const StoredDigits& digits);
 
-/// Half of the pairs take so long or less: cycles of the ATmega328P, a pixel on the bus taking `per_pixel`. Of a
-/// face of one bit in plain, runs or context.
-double median_change(const StoredDigits& digits, double per_pixel);
+/// Half of the pairs take so long or less, drawn whole or by what differs: cycles of the ATmega328P, a pixel on the
+/// bus taking `per_pixel`. Of a face of one bit; by what differs where changed_runs_pay(), but not of segments.
+double median_change(const StoredDigits& digits, double per_pixel, bool by_what_differs);
 
 /// What a pixel takes on the layout's bus, in cycles.
 double cycles_per_pixel(const Layout& layout);

@@ -252,9 +252,12 @@ int strokes_in_a_row(const Bitmap& bitmap) {
 
 }  // namespace
 
-/// Readouts give a face even digits; no other item changes one.
+/// Only where the author asks for a time that whole digits do not meet: changed runs take flash of their own.
 void FaceSet::choose_changed_runs(FaceId face, Packed& packed) const {
-    if (!prepared(face).even_digits || packed.bytes.empty()) return;
+    if (!prepared(face).within || packed.bytes.empty() ||
+        layout_.faces[static_cast<std::size_t>(face)].smooth) {
+        return;
+    }
     int digits = 0;
     while (digits < 10 && has(face, U'0' + static_cast<char32_t>(digits))) {
         ++digits;
@@ -263,7 +266,10 @@ void FaceSet::choose_changed_runs(FaceId face, Packed& packed) const {
         const bool digit = glyph.code >= U'0' && glyph.code <= U'9';
         if (digit && strokes_in_a_row(glyph.cell) > most_digit_strokes) return;
     }
-    if (!changed_runs_pay({packed.bytes, index(face, U'0'), digits})) return;
+    const StoredDigits stored{packed.bytes, index(face, U'0'), digits};
+    const double most_cycles = prepared(face).within->value * layout_.clock.value / 1000.0;
+    const bool in_time = median_change(stored, cycles_per_pixel(layout_), false) <= most_cycles;
+    if (digits == 0 || in_time || !changed_runs_pay(stored)) return;
     packed.bytes[face::enlarged] |= face::changed_runs;
     packed.changed_runs = true;
 }

@@ -194,6 +194,8 @@ private:
                      {"drop", below(3)},
                      {"least", 1},
                      {"align", one_of<std::string>({"left", "centre", "right"})}};
+        // Sooner than any digit can be drawn whole: it changes by runs if that is faster.
+        if (often(60)) item["within_ms"] = 0.1;
         if (often(60)) item["ground"] = paint();
         if (of.words && often(70)) item["separator"] = often(70) ? "." : " ";
         if (item["value"] == "frequency" && tuned_) {

@@ -231,6 +231,8 @@ private:
                      {"drop", below(3)},
                      {"least", between(1, 3)},
                      {"align", one_of<std::string>({"left", "centre", "right"})}};
+        // The shorter times make digits change by runs.
+        if (often(60)) item["within_ms"] = one_of<Json>({0.1, 1, 2.5, 20});
         if (often(60)) item["ground"] = paint();
         if (of.words && often(70)) item["separator"] = often(70) ? "." : " ";
         if (often(30)) {

@@ -27,7 +27,7 @@ struct Bench {
    "step": {"type": "choice", "choices": [{"text": "1", "number": 1}, {"text": "10", "number": 10}]}},
  "pages": [{"name": "main", "ground": "dark", "items": [{"kind": "readout", "at": [20, 20], "size": [280, 200],
  "face": "figures", "ink": "light", "ground": "dark", "value": "number", "groups": [)" +
-            std::to_string(digits) + "]" + readout + R"(}]}]})";
+            std::to_string(digits) + R"(], "within_ms": 0.1)" + readout + R"(}]}]})";
         const Reading reading = read_layout(text, "digits.json", DIALPLATE_TREE "/layouts");
         for (const Finding& f : reading.findings)
             ADD_FAILURE() << gnu_line("digits.json", f);
