@@ -6,11 +6,11 @@
 #pragma once
 
 #include "ui/clipped_rows.hpp"
-#include "ui/edges.hpp"
 #include "ui/geometry.hpp"
 #include "ui/rom.hpp"
 #include "ui/row.hpp"
 #include "ui/segment.hpp"
+#include "ui/segment_rows.hpp"
 
 #include <stdint.h>
 
@@ -52,18 +52,7 @@ private:
                    word(at.y + large(top)),
                    large(columns.count()),
                    large(byte(static_cast<unsigned>(below) - top)));
-        ClippedRows<Bus, Parts> out(bus, colours, columns, times);
-        Edges row;
-        for (uint8_t y = top; y != below;) {
-            shape.read(y, row);
-            uint8_t rows = 0;
-            do {
-                ++y;
-                ++rows;
-            } while (y != below && shape.repeats(y));
-            out.send(row, rows);
-        }
-        out.finish();
+        send_segment_rows<Bus, Parts>(bus, colours, shape, columns, RowRange{top, below}, times);
     }
     uint16_t large(uint8_t pixels) const {
         return Parts::enlarged ? word(static_cast<unsigned>(pixels) * times) : uint16_t{pixels};

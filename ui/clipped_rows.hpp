@@ -20,11 +20,7 @@ template <class Bus, class Parts>
 class ClippedRows {
 public:
     ClippedRows(Bus& bus, const Colours& colours, Columns window, uint8_t times)
-        : bus_(bus),
-          colours_(colours),
-          window_(window),
-          times_(times),
-          columns_(large(window.count())) {}
+        : bus_(bus), colours_(colours), window_(window), times_(times) {}
 
     /// So many rows of the bitmap, each drawn `times` times.
     __attribute__((always_inline)) void send(const Edges& edges, uint8_t rows) {
@@ -44,13 +40,7 @@ public:
                         ink_ = inked;
                         run_ = 0;
                     }
-                    const uint16_t pixels = large(byte(static_cast<unsigned>(to) - column));
-                    run_ = word(run_ + pixels);
-                    if (pixels == columns_ && again < most_run_ / most_columns_) {
-                        // All of it is of one colour: so are the rows that follow.
-                        run_ = word(run_ + static_cast<unsigned>(pixels) * word(again - 1u));
-                        again = 1;
-                    }
+                    run_ = word(run_ + large(byte(static_cast<unsigned>(to) - column)));
                     column = to;
                 }
                 if (to == window_.to) {
@@ -63,7 +53,6 @@ public:
     void finish() { push(); }
 
 private:
-    static constexpr uint16_t most_columns_ = 1023;  // of a glass
     static constexpr uint16_t most_run_ = 0x8000;
 
     void push() { bus_.push(ink_ ? colours_.ink : colours_.ground, run_); }
@@ -75,7 +64,6 @@ private:
     const Colours& colours_;
     const Columns window_;
     const uint8_t times_;
-    const uint16_t columns_;
     uint16_t run_ = 0;  // pixels of one colour that are not pushed yet
     bool ink_ = false;
 };

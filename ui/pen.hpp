@@ -13,6 +13,7 @@
 #include "ui/row.hpp"
 #include "ui/run_glyph.hpp"
 #include "ui/segment.hpp"
+#include "ui/segment_rows.hpp"
 #include "ui/tones.hpp"
 
 #include <stdint.h>
@@ -213,7 +214,9 @@ private:
         const uint8_t rows = rom.u8(word(face_at + face::height));
         const uint8_t times = enlarged(face_at);
         if (Parts::segment && is_segment(face_at)) {
-            send_segments(face_at, number, colours);
+            const SegmentShape shape = segment(face_at, number);
+            send_segment_rows<Bus, Parts>(
+                bus_, colours, shape, Columns{0, shape.advance()}, RowRange{0, rows}, times);
             return;
         }
         const GlyphMetrics glyph = metrics(face_at, number);
@@ -276,20 +279,6 @@ private:
                   now,
                   rom.u8(word(face_at + face::advance)),
                   rom.u8(word(face_at + face::height)));
-    }
-    __attribute__((noinline)) void send_segments(uint16_t face_at,
-                                                 uint8_t number,
-                                                 const Colours& colours) {
-        RowSender<Bus> out(bus_, colours);
-        const SegmentShape shape = segment(face_at, number);
-        Row row(enlarged(face_at));
-        for (uint8_t y = 0; y < shape.height; ++y) {
-            shape.draw(y, row);
-            for (uint8_t i = row.times; i != 0; --i) {
-                out.send(row);
-            }
-        }
-        out.finish();
     }
     __attribute__((noinline)) void send_runs(uint16_t at,
                                              const Extent& extent,

@@ -5,7 +5,6 @@
 #include "ui/edges.hpp"
 #include "ui/image_format.hpp"
 #include "ui/rom.hpp"
-#include "ui/row.hpp"
 
 #include <stdint.h>
 
@@ -20,19 +19,15 @@ struct SegmentShape {
         return byte(static_cast<unsigned>(glyph > segment_glyph::minus ? stroke : width) + gap);
     }
 
-    /// Row `y` of the cell, from the top.
-    __attribute__((noinline)) void draw(uint8_t y, Row& row) const {
-        row.clear();
-        if (glyph > segment_glyph::minus) {
-            dots(y, row);
-        } else {
-            bars(y, row);
-        }
-        row.add(false, gap);
-    }
-
-    /// Row `y` of a digit, without the gap behind it, as edges.
+    /// Row `y` of the cell, from the top, as edges.
     __attribute__((noinline)) void read(uint8_t y, Edges& row) const {
+        if (glyph > segment_glyph::minus) {
+            row.count = 0;
+            if (is_dot(y)) {
+                append(row, 0, stroke);
+            }
+            return;
+        }
         const Cut cut = this->cut(y);
         const uint8_t on = lit(glyph);
         row.count = 0;
@@ -81,8 +76,11 @@ struct SegmentShape {
         }
         return columns;
     }
-    /// Whether row `y` of a digit is the same as the one above: both cut through the same uprights.
+    /// Whether row `y` is known to be the same as the one above: both cut through the same uprights.
     bool repeats(uint8_t y) const {
+        if (glyph > segment_glyph::minus) {
+            return false;
+        }
         const uint8_t middle_row = byte((static_cast<unsigned>(height) - stroke) / 2u);
         const uint8_t above = byte(y - 1u);
         return above >= stroke && byte(height - 1u - y) >= stroke &&
@@ -168,19 +166,6 @@ private:
         return Cut{before, inked, after, across, upper};
     }
 
-    void bars(uint8_t y, Row& row) const {
-        const Cut cut = this->cut(y);
-        const uint8_t on = lit(glyph);
-        const uint8_t side = byte(static_cast<unsigned>(cut.before) + cut.inked + cut.after);
-        row.add(false, cut.before);
-        row.add((on & cut.left()) != 0, cut.inked);
-        row.add(false, cut.after);
-        row.add((on & cut.across) != 0, word(width - 2u * side));
-        row.add(false, cut.after);
-        row.add((on & cut.right()) != 0, cut.inked);
-        row.add(false, cut.before);
-    }
-
     // Ink from <= column < to; it may go on from what is there.
     static void append(Edges& row, uint8_t from, uint8_t to) {
         uint8_t count = row.count;
@@ -193,12 +178,14 @@ private:
         row.count = count;
     }
 
-    void dots(uint8_t y, Row& row) const {
+    // Whether the row of a point or a colon has ink.
+    bool is_dot(uint8_t y) const {
         const uint8_t from_below = byte(height - 1u - y);
         const uint8_t third = byte(height / 3u);
-        const bool pair = (y >= third && y - third < stroke) ||
-                          (from_below >= third && from_below - third < stroke);
-        row.add(glyph == segment_glyph::point ? from_below < stroke : pair, stroke);
+        return glyph == segment_glyph::point
+                   ? from_below < stroke
+                   : (y >= third && y - third < stroke) ||
+                         (from_below >= third && from_below - third < stroke);
     }
 };
 
