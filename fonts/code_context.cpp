@@ -16,7 +16,7 @@ using namespace fonts;
 namespace {
 
 constexpr unsigned whole = 256;  // the chance 1
-static_assert(std::tuple_size_v<ContextTable> == context_model::contexts);
+static_assert(std::tuple_size_v<ContextTable> == context_model::all);
 
 // The interval [low, low + range) that the decisions so far leave, as a number of so many bits.
 class Interval {
@@ -118,10 +118,11 @@ private:
 
 Interval interval_of(const Bitmap& bitmap, const ContextTable& table) {
     Interval interval;
-    walk_contexts(bitmap.width, bitmap.height, &bitmap, [&](unsigned context, bool ink) {
+    const auto decide = [&](unsigned context, bool ink) {
         interval.decide(table[context], ink);
         return ink;
-    });
+    };
+    walk_contexts(bitmap.width, bitmap.height, bitmap.tones, &bitmap, decide);
     return interval;
 }
 
@@ -143,12 +144,13 @@ private:
 }  // namespace
 
 ContextTable train_contexts(const std::vector<const Bitmap*>& bitmaps) {
-    std::array<std::array<double, 2>, context_model::contexts> seen{};
+    std::array<std::array<double, 2>, context_model::all> seen{};
     for (const Bitmap* bitmap : bitmaps) {
-        walk_contexts(bitmap->width, bitmap->height, bitmap, [&](unsigned context, bool ink) {
+        const auto count = [&](unsigned context, bool ink) {
             seen[context][ink ? 1 : 0] += 1;
             return ink;
-        });
+        };
+        walk_contexts(bitmap->width, bitmap->height, bitmap->tones, bitmap, count);
     }
     ContextTable table{};
     for (std::size_t i = 0; i < table.size(); ++i) {
@@ -208,10 +210,11 @@ std::vector<std::size_t> short_order(const std::vector<const Bitmap*>& bitmaps,
 Bitmap read_contexts(std::span<const std::uint8_t> bytes,
                      int width,
                      int height,
+                     bool tones,
                      const ContextTable& table) {
     BitReader bits(bytes);
     unsigned value = bits.get_bits(8), range = 255;
-    return walk_contexts(width, height, nullptr, [&](unsigned context, bool) {
+    return walk_contexts(width, height, tones, nullptr, [&](unsigned context, bool) {
         const unsigned split = range * table[context] / whole;
         const bool ink = value >= split;
         if (ink) {

@@ -28,6 +28,7 @@ std::vector<std::size_t> short_order(const std::vector<const Bitmap*>& bitmaps,
 Bitmap read_contexts(std::span<const std::uint8_t> bytes,
                      int width,
                      int height,
+                     bool tones,
                      const ContextTable& table);
 
 }  // namespace dialplate::fonts

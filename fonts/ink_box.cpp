@@ -1,5 +1,7 @@
 #include "fonts/ink_box.hpp"
 
+#include "fonts/tones.hpp"
+
 #include <algorithm>
 
 namespace dialplate::fonts {
@@ -31,15 +33,24 @@ int most_strokes_in_a_row(const Bitmap& bitmap) {
     return most;
 }
 
-Bitmap blank(int width, int height) {
+Bitmap blank(int width, int height, bool tones) {
     return {width,
             height,
             std::vector<std::uint8_t>(static_cast<std::size_t>(width) *
-                                      static_cast<std::size_t>(height))};
+                                      static_cast<std::size_t>(height)),
+            tones};
+}
+
+Bitmap solid(Bitmap bitmap) {
+    if (!bitmap.tones) return bitmap;
+    for (std::uint8_t& pixel : bitmap.pixels)
+        pixel = nearer_to_ink(pixel) ? 1 : 0;
+    bitmap.tones = false;
+    return bitmap;
 }
 
 Bitmap cut(const Bitmap& bitmap, const InkBox& box) {
-    Bitmap part{box.width, box.height, {}};
+    Bitmap part{box.width, box.height, {}, bitmap.tones};
     part.pixels.reserve(static_cast<std::size_t>(box.width) * static_cast<std::size_t>(box.height));
     for (int y = 0; y < box.height; ++y) {
         const auto row = bitmap.pixels.begin() +

@@ -20,7 +20,10 @@ InkBox ink_box(const Bitmap& bitmap);
 int most_strokes_in_a_row(const Bitmap& bitmap);
 
 /// An all-ground bitmap.
-Bitmap blank(int width, int height);
+Bitmap blank(int width, int height, bool tones = false);
+
+/// What the eye takes for ink in a bitmap in tones: those nearer to it than to the ground. Others stay as they are.
+Bitmap solid(Bitmap bitmap);
 
 /// The pixels of `bitmap` inside `box`.
 /// @pre The box lies inside the bitmap.

@@ -15,7 +15,7 @@ std::optional<int> height_of_first(const RasterFace& face, std::u32string_view i
     for (const char32_t code : in_order)
         for (const Glyph& glyph : face.glyphs)
             if (glyph.code == code) {
-                const InkBox box = ink_box(glyph.cell);
+                const InkBox box = ink_box(solid(glyph.cell));
                 if (box.height > 0) return box.height;
             }
     return std::nullopt;
@@ -42,10 +42,11 @@ std::optional<int> stem_width(const RasterFace& face) {
     std::vector<int> runs;
     for (const Glyph& glyph : face.glyphs) {
         if (!is_letter_or_digit(glyph.code)) continue;
-        for (int y = 0; y < glyph.cell.height; ++y) {
+        const Bitmap cell = solid(glyph.cell);
+        for (int y = 0; y < cell.height; ++y) {
             int run = 0;
-            for (int x = 0; x <= glyph.cell.width; ++x) {
-                if (x < glyph.cell.width && glyph.cell.ink(x, y)) {
+            for (int x = 0; x <= cell.width; ++x) {
+                if (x < cell.width && cell.ink(x, y)) {
                     ++run;
                 } else if (run > 0) {
                     runs.push_back(run);

@@ -31,21 +31,27 @@ std::mutex& engine_mutex() {
 
 constexpr int most_strikes = 64;  // more than any strike font has; only bounds the search
 
-Bitmap from_surface(const SDL_Surface& surface) {
-    Bitmap bitmap{surface.w, surface.h, {}};
+// How much of a pixel is covered, 0 to 255, as the nearest of the four tones.
+std::uint8_t tone_of(std::uint8_t covered) {
+    constexpr int most = 255, steps = 3;
+    return static_cast<std::uint8_t>((steps * covered + most / 2) / most);
+}
+
+Bitmap from_surface(const SDL_Surface& surface, bool tones) {
+    Bitmap bitmap{surface.w, surface.h, {}, tones};
     bitmap.pixels.reserve(static_cast<std::size_t>(surface.w) *
                           static_cast<std::size_t>(surface.h));
     const auto* row = static_cast<const std::uint8_t*>(surface.pixels);
     for (int y = 0; y < surface.h; ++y, row += surface.pitch)
         for (int x = 0; x < surface.w; ++x)
-            bitmap.pixels.push_back(row[x] != 0 ? 1 : 0);
+            bitmap.pixels.push_back(tones ? tone_of(row[x]) : row[x] != 0 ? 1 : 0);
     return bitmap;
 }
 
 }  // namespace
 
-OpenFont::OpenFont(const FontFile& file, const std::string& path, int size)
-    : alone_(engine_mutex()) {
+OpenFont::OpenFont(const FontFile& file, const std::string& path, int size, bool smooth)
+    : alone_(engine_mutex()), smooth_(smooth) {
     static const Engine engine;
     if (!engine.started()) {
         error_ = std::string("cannot start SDL2_ttf: ") + TTF_GetError();
@@ -53,6 +59,10 @@ OpenFont::OpenFont(const FontFile& file, const std::string& path, int size)
     }
     if (file.traits.coloured && !file.traits.outlines) {
         error_ = "font \"" + path + "\" holds coloured pictures, not characters in one colour";
+        return;
+    }
+    if (smooth && !file.traits.outlines) {
+        error_ = "font \"" + path + "\" is drawn pixel by pixel; smoothing needs outlines";
         return;
     }
     SDL_RWops* stream = SDL_RWFromConstMem(file.bytes.data(), static_cast<int>(file.bytes.size()));
@@ -63,7 +73,7 @@ OpenFont::OpenFont(const FontFile& file, const std::string& path, int size)
         return;
     }
     if (!file.traits.outlines && !select_strike(file, path, size)) return;
-    TTF_SetFontHinting(font_, TTF_HINTING_MONO);
+    TTF_SetFontHinting(font_, smooth ? TTF_HINTING_LIGHT : TTF_HINTING_MONO);
 }
 
 OpenFont::~OpenFont() {
@@ -92,7 +102,10 @@ bool OpenFont::has(char32_t code) const {
 
 std::optional<Drawn> OpenFont::draw(char32_t code) const {
     // Drawn first and measured after: drawing leaves the metrics in the cache, measuring no bitmap.
-    SDL_Surface* surface = TTF_RenderGlyph32_Solid(font_, code, SDL_Color{255, 255, 255, 255});
+    // Shaded, a pixel is the number of its shade, from 0 for the ground to 255.
+    constexpr SDL_Color white{255, 255, 255, 255}, black{0, 0, 0, 255};
+    SDL_Surface* surface = smooth_ ? TTF_RenderGlyph32_Shaded(font_, code, white, black)
+                                   : TTF_RenderGlyph32_Solid(font_, code, white);
     int left = 0, right = 0, bottom = 0, top = 0, advance = 0;
     if (TTF_GlyphMetrics32(font_, code, &left, &right, &bottom, &top, &advance) != 0) {
         SDL_FreeSurface(surface);
@@ -100,7 +113,7 @@ std::optional<Drawn> OpenFont::draw(char32_t code) const {
     }
     Drawn drawn{.code = code, .advance = std::max(advance, 0), .left = 0, .top = 0, .ink = {}};
     if (surface == nullptr) return drawn;  // no width: not even a blank
-    const Bitmap picture = from_surface(*surface);
+    const Bitmap picture = from_surface(*surface, smooth_);
     SDL_FreeSurface(surface);
     const InkBox box = ink_box(picture);
     if (box.width > 0) {

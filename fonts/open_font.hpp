@@ -1,4 +1,4 @@
-// One font of SDL2_ttf, opened at one size for 1-bit drawing.
+// One font of SDL2_ttf, opened at one size for drawing in one bit or in tones.
 #pragma once
 
 #include "fonts/face.hpp"
@@ -28,7 +28,8 @@ class OpenFont {
 public:
     /// @param file Stays alive and unchanged as long as this object.
     /// @param size Em size in pixels, or the strike's height; at least 1.
-    OpenFont(const FontFile& file, const std::string& path, int size);
+    /// @param smooth Draw in tones.
+    OpenFont(const FontFile& file, const std::string& path, int size, bool smooth = false);
     ~OpenFont();
     OpenFont(const OpenFont&) = delete;
     OpenFont& operator=(const OpenFont&) = delete;
@@ -50,6 +51,7 @@ private:
     std::unique_lock<std::mutex> alone_;
     _TTF_Font* font_ = nullptr;
     std::string error_;
+    bool smooth_;
 };
 
 }  // namespace dialplate::fonts

@@ -70,7 +70,7 @@ PackedFace pack_context(const RasterFace& raster, const ContextTable& table, int
     const auto put = [&](std::size_t at, std::size_t number) {
         bytes[at] = static_cast<std::uint8_t>(number);
     };
-    put(face::packing, packing::context);
+    put(face::packing, packing::context | (raster.smooth ? packing::tones : 0U));
     put(face::height, static_cast<std::size_t>(raster.height));
     put(face::enlarged, static_cast<std::size_t>(enlarged));
     put(face::glyphs, raster.glyphs.size());
@@ -93,8 +93,11 @@ PackedFace pack_context(const RasterFace& raster, const ContextTable& table, int
 
 std::vector<Bitmap> unpack_context(const PackedFace& packed, const ContextTable& table) {
     const std::span<const std::uint8_t> bytes = packed.bytes;
-    if (bytes.size() < face::metrics || bytes[face::packing] != packing::context) return {};
+    if (bytes.size() < face::metrics ||
+        (bytes[face::packing] & ~packing::tones) != packing::context)
+        return {};
     const std::size_t glyphs = bytes[face::glyphs];
+    const bool tones = (bytes[face::packing] & packing::tones) != 0;
     const bool wide = bytes[face::parameters] == face::wide;
     std::size_t place = face::metrics + glyphs * (wide ? 2 : 1);
     if (bytes.size() < place) return {};
@@ -103,7 +106,8 @@ std::vector<Bitmap> unpack_context(const PackedFace& packed, const ContextTable&
         const std::size_t at = face::metrics + i * (wide ? 2 : 1);
         const int advance = bytes[face::least_advance] + (wide ? bytes[at] : bytes[at] & 15);
         if (place > bytes.size()) return {};
-        cells.push_back(read_contexts(bytes.subspan(place), advance, bytes[face::height], table));
+        cells.push_back(
+            read_contexts(bytes.subspan(place), advance, bytes[face::height], tones, table));
         place += bytes[face::least_length] +
                  static_cast<std::size_t>(wide ? bytes[at + 1] : bytes[at] >> 4);
     }

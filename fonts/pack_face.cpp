@@ -15,7 +15,9 @@ namespace dialplate {
 namespace fonts {
 
 bool storable(const RasterFace& raster, Packing chosen, int enlarged) {
-    const int strokes = chosen != Packing::plain || enlarged > 1 ? most_strokes : INT_MAX;
+    const bool row_is_kept = (chosen != Packing::plain || enlarged > 1) && !raster.smooth;
+    const int strokes = row_is_kept ? most_strokes : INT_MAX;
+    if (raster.smooth && (chosen == Packing::runs || enlarged > 1)) return false;
     return enlarged >= 1 && enlarged <= 4 && raster.height >= 0 && raster.height <= 255 &&
            raster.glyphs.size() <= 255 &&
            std::all_of(raster.glyphs.begin(), raster.glyphs.end(), [&](const Glyph& glyph) {
@@ -77,7 +79,9 @@ PackedFace pack(const RasterFace& raster, Packing chosen, int enlarged) {
         chosen == Packing::runs ? parameters_for(raster) : RunParameters{};
 
     std::vector<std::uint8_t> bytes(face::places + 2 * raster.glyphs.size());
-    bytes[face::packing] = chosen == Packing::runs ? packing::runs : packing::plain;
+    bytes[face::packing] = chosen == Packing::runs ? packing::runs
+                           : raster.smooth         ? packing::plain | packing::tones
+                                                   : packing::plain;
     bytes[face::height] = static_cast<std::uint8_t>(raster.height);
     bytes[face::enlarged] = static_cast<std::uint8_t>(enlarged);
     bytes[face::glyphs] = static_cast<std::uint8_t>(raster.glyphs.size());

@@ -1,4 +1,5 @@
 // Pictures as the image holds them: ui/image.md, "Picture".
+#include "fonts/code_context.hpp"
 #include "fonts/code_plain.hpp"
 #include "fonts/code_runs.hpp"
 #include "fonts/face.hpp"
@@ -27,7 +28,10 @@ int rows_of_a_strip(const Bitmap& bitmap) {
     return std::max(wanted, least);
 }
 
-std::vector<Bitmap> strips_of(const Bitmap& bitmap, int rows) {
+}  // namespace
+
+std::vector<Bitmap> strips_of(const Bitmap& bitmap) {
+    const int rows = rows_of_a_strip(bitmap);
     std::vector<Bitmap> strips;
     for (int top = 0; top < bitmap.height; top += rows)
         strips.push_back(
@@ -35,40 +39,58 @@ std::vector<Bitmap> strips_of(const Bitmap& bitmap, int rows) {
     return strips;
 }
 
-}  // namespace
-
-std::vector<std::uint8_t> pack_picture(const Bitmap& bitmap, Packing chosen) {
+std::vector<std::uint8_t> pack_picture(const Bitmap& bitmap,
+                                       Packing chosen,
+                                       const ContextTable& table) {
     if (bitmap.width < 1 || bitmap.height < 1 || bitmap.width > greatest_glass ||
         bitmap.height > greatest_glass ||
-        (chosen == Packing::runs && most_strokes_in_a_row(bitmap) > most_strokes))
+        (chosen == Packing::runs &&
+         (bitmap.tones || most_strokes_in_a_row(bitmap) > most_strokes)) ||
+        (chosen == Packing::context && bitmap.width > most_context_columns))
         return {};
-    const int rows = rows_of_a_strip(bitmap);
-    const std::vector<Bitmap> strips = strips_of(bitmap, rows);
+    const std::vector<Bitmap> strips = strips_of(bitmap);
+    std::vector<const Bitmap*> each;
+    for (const Bitmap& strip : strips)
+        each.push_back(&strip);
 
     RunParameters parameters;
-    if (chosen == Packing::runs) {
-        std::vector<const Bitmap*> each;
-        for (const Bitmap& strip : strips)
-            each.push_back(&strip);
-        parameters = best_parameters(each);
+    std::vector<std::vector<std::uint8_t>> streams;
+    std::uint8_t coding = packing::plain;
+    switch (chosen) {
+        case Packing::plain:
+            for (const Bitmap& strip : strips) {
+                BitWriter bits;
+                write_plain(bits, strip);
+                streams.push_back(bits.bytes());
+            }
+            break;
+        case Packing::runs:
+            coding = packing::runs;
+            parameters = best_parameters(each);
+            for (const Bitmap& strip : strips) {
+                BitWriter bits;
+                write_runs(bits, strip, parameters);
+                streams.push_back(bits.bytes());
+            }
+            break;
+        case Packing::context:
+            coding = packing::context;
+            streams = write_contexts(each, table);
+            break;
     }
 
     std::vector<std::uint8_t> bytes(picture::places + 2 * strips.size());
     put_u16(bytes, picture::width, static_cast<std::size_t>(bitmap.width));
     put_u16(bytes, picture::height, static_cast<std::size_t>(bitmap.height));
-    bytes[picture::packing] = chosen == Packing::runs ? packing::runs : packing::plain;
+    bytes[picture::packing] =
+        static_cast<std::uint8_t>(coding | (bitmap.tones ? packing::tones : 0));
     bytes[picture::parameters] = parameters.byte();
-    bytes[picture::strip_rows] = static_cast<std::uint8_t>(rows);
+    bytes[picture::strip_rows] = static_cast<std::uint8_t>(strips.front().height);
     bytes[picture::strips] = static_cast<std::uint8_t>(strips.size());
     for (std::size_t i = 0; i < strips.size(); ++i) {
         if (bytes.size() > 0xFFFF) return {};
         put_u16(bytes, picture::places + 2 * i, bytes.size());
-        BitWriter bits;
-        if (chosen == Packing::runs)
-            write_runs(bits, strips[i], parameters);
-        else
-            write_plain(bits, strips[i]);
-        bytes.insert(bytes.end(), bits.bytes().begin(), bits.bytes().end());
+        bytes.insert(bytes.end(), streams[i].begin(), streams[i].end());
     }
     return bytes.size() > 0xFFFF ? std::vector<std::uint8_t>{} : bytes;
 }

@@ -76,7 +76,7 @@ FaceResult rasterise(const FaceRequest& request) {
                            "\" is not from 1 to " + std::to_string(greatest_size) + " px");
     const FontFile file = read_font_file(request.file);
     if (!file.error.empty()) return failure({}, file.error);
-    const OpenFont font(file, request.file, request.size);
+    const OpenFont font(file, request.file, request.size, request.smooth);
     if (!font.error().empty()) return failure({}, font.error());
 
     std::vector<Drawn> all;
@@ -129,7 +129,8 @@ FaceResult rasterise(const FaceRequest& request) {
                     .size = request.size,
                     .height = bottom - top,
                     .ascent = -top,
-                    .glyphs = {}};
+                    .glyphs = {},
+                    .smooth = request.smooth};
     for (const Drawn& drawn : all) {
         Extent extent = extent_of(drawn);
         int left = extent.before_pen + drawn.left;
@@ -137,7 +138,7 @@ FaceResult rasterise(const FaceRequest& request) {
             extent.width = digit_width;
             left = (digit_width - drawn.ink.width) / 2;
         }
-        Glyph glyph{drawn.code, blank(extent.width, face.height)};
+        Glyph glyph{drawn.code, blank(extent.width, face.height, face.smooth)};
         if (drawn.ink.width > 0) paste(glyph.cell, drawn.ink, left, drawn.top - top);
         face.glyphs.push_back(std::move(glyph));
     }

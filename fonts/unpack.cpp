@@ -1,5 +1,6 @@
 // The way back, slow and careful: for tests, and for pictures of a packed face. The engine's decoders
 // are in ui/.
+#include "fonts/code_context.hpp"
 #include "fonts/code_plain.hpp"
 #include "fonts/code_runs.hpp"
 #include "fonts/face.hpp"
@@ -24,13 +25,13 @@ RunParameters parameters_from(std::uint8_t byte) {
     return {byte & 15, byte >> 4};
 }
 
-std::optional<Bitmap> plain_glyph(Bytes bytes, int height) {
+std::optional<Bitmap> plain_glyph(Bytes bytes, int height, bool tones) {
     if (bytes.size() < 5) return std::nullopt;
     const int advance = bytes[0], left = bytes[1], top = bytes[2];
     BitReader bits(bytes.subspan(5));
-    const auto ink = read_plain(bits, bytes[3], bytes[4]);
+    const auto ink = read_plain(bits, bytes[3], bytes[4], tones);
     if (!ink || left + ink->width > advance || top + ink->height > height) return std::nullopt;
-    Bitmap cell = blank(advance, height);
+    Bitmap cell = blank(advance, height, tones);
     paste(cell, *ink, left, top);
     return cell;
 }
@@ -54,8 +55,9 @@ std::vector<Bitmap> unpack(const PackedFace& packed) {
         const std::size_t place = get_u16(bytes, face::places + 2 * i);
         if (place > bytes.size()) return {};
         std::optional<Bitmap> cell;
-        if (bytes[face::packing] == packing::plain)
-            cell = plain_glyph(bytes.subspan(place), height);
+        const bool tones = bytes[face::packing] == (packing::plain | packing::tones);
+        if (tones || bytes[face::packing] == packing::plain)
+            cell = plain_glyph(bytes.subspan(place), height, tones);
         else if (bytes[face::packing] == packing::runs)
             cell =
                 runs_glyph(bytes.subspan(place), height, parameters_from(bytes[face::parameters]));
@@ -65,7 +67,8 @@ std::vector<Bitmap> unpack(const PackedFace& packed) {
     return cells;
 }
 
-std::optional<Bitmap> unpack_picture(const std::vector<std::uint8_t>& packed) {
+std::optional<Bitmap> unpack_picture(const std::vector<std::uint8_t>& packed,
+                                     const ContextTable& table) {
     const Bytes bytes = packed;
     if (bytes.size() < picture::places) return std::nullopt;
     const auto width = static_cast<int>(get_u16(bytes, picture::width));
@@ -75,16 +78,20 @@ std::optional<Bitmap> unpack_picture(const std::vector<std::uint8_t>& packed) {
     if (bytes.size() < picture::places + 2 * strips) return std::nullopt;
     if (width > greatest_glass || height > greatest_glass) return std::nullopt;
     if (rows * static_cast<int>(strips) < height) return std::nullopt;
-    Bitmap whole = blank(width, 0);
+    const bool tones = (bytes[picture::packing] & packing::tones) != 0;
+    const int coding = bytes[picture::packing] & ~packing::tones;
+    Bitmap whole = blank(width, 0, tones);
     for (std::size_t i = 0; whole.height < height; ++i) {
         const std::size_t place = get_u16(bytes, picture::places + 2 * i);
         if (place > bytes.size()) return std::nullopt;
         const int strip_height = std::min(rows, height - whole.height);
         BitReader bits(bytes.subspan(place));
         std::optional<Bitmap> strip;
-        if (bytes[picture::packing] == packing::plain)
-            strip = read_plain(bits, width, strip_height);
-        else if (bytes[picture::packing] == packing::runs)
+        if (coding == packing::plain)
+            strip = read_plain(bits, width, strip_height, tones);
+        else if (coding == packing::context && width <= most_context_columns)
+            strip = read_contexts(bytes.subspan(place), width, strip_height, tones, table);
+        else if (coding == packing::runs && !tones)
             strip =
                 read_runs(bits, width, strip_height, parameters_from(bytes[picture::parameters]));
         if (!strip) return std::nullopt;

@@ -96,16 +96,30 @@ struct ContextsOf<Bus, Usual, typename Exists<typename Bus::Contexts>::Type> {
     using Core = typename Bus::Contexts;
 };
 
+template <class Image>
+ContextStream begin_stream(const Image& rom, uint16_t at) {
+    return ContextStream{word(at + 1u), rom.u8(at), 255, 0x80};
+}
+
+/// The decision before a row, whether it is the same as the one above: a pixel without neighbours, with chances
+/// of its own.
+template <class Core, class Image>
+__attribute__((noinline)) bool decides_to_repeat(const Image& rom,
+                                                 ContextStream& stream,
+                                                 uint8_t chances) {
+    uint8_t alone[3] = {0, 0, 0};
+    return Core::row(
+               rom, stream, word(header::bytes - context_model::left_edge + chances), alone, 1) !=
+           0;
+}
+
 /// A bitmap in `context`. Core: ContextCore, or one for a microcontroller. most_columns: of any bitmap.
 template <class Image, class Core, uint8_t most_columns>
 class ContextBlock {
 public:
     /// @param width  1 to most_columns.
     ContextBlock(const Image& rom, uint16_t at, uint8_t width, uint8_t height)
-        : rom_(rom),
-          stream_{word(at + 1u), rom.u8(at), 255, 0x80},
-          width_(width),
-          height_(height) {}
+        : rom_(rom), stream_(begin_stream(rom, at)), width_(width), height_(height) {}
 
     /// Hands its runs to `out`, void run(bool ink, uint16_t pixels), row by row, each pixel drawn `times` x
     /// `times`; a run goes on from one row to the next.
@@ -123,7 +137,7 @@ public:
         bool ink = false;
         uint16_t length = 0;
         for (uint8_t y = height_; y != 0; --y) {
-            if (!repeats(chances)) {
+            if (!decides_to_repeat<Core>(rom_, stream_, chances)) {
                 // After a repeated row the two rows above are the same.
                 if ((chances & context_model::most_repeats) != 0) {
                     for (uint8_t* column = history; column != end; ++column) {
@@ -165,15 +179,6 @@ public:
     }
 
 private:
-    // The decision before a row: a pixel without neighbours, with chances of its own.
-    bool repeats(uint8_t chances) {
-        uint8_t alone[3] = {0, 0, 0};
-        return Core::row(rom_,
-                         stream_,
-                         word(header::bytes - context_model::left_edge + chances),
-                         alone,
-                         1) != 0;
-    }
     const Image& rom_;
     ContextStream stream_;
     const uint8_t width_, height_;

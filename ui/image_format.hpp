@@ -25,21 +25,29 @@ constexpr uint8_t value_type_shift = 14;
 
 namespace packing {
 constexpr uint8_t plain = 0, runs = 1, context = 2, segment = 3;
-}
+/// Added to plain or context: two bits a pixel.
+constexpr uint8_t tones = 4;
+}  // namespace packing
 /// Of the packing `context`; image.md, "Contexts".
 namespace context_model {
 constexpr uint8_t pixels = 128, most_repeats = 7, bank = 8, contexts = 144, least_chance = 2,
                   left_edge =
                       0x64;  // what stands to the left of a bitmap, in the bits of a context
-}
+/// Of bitmaps of two bits a pixel: the first context of the second bits, and contexts of both.
+constexpr uint16_t middle = 144, all = 272;
+}  // namespace context_model
 namespace face {
 constexpr uint8_t packing = 0, height = 1, enlarged = 2, glyphs = 3, parameters = 4, advance = 5,
                   places = 6, segment_gap = 6, segment_bytes = 7, least_advance = 6,
                   least_length = 7, metrics = 8;
+constexpr uint8_t most_enlarged = 7;   // bits of `enlarged`
+constexpr uint8_t changed_runs = 128;  // beside `enlarged`: a digit becomes another by what differs
 constexpr uint8_t wide = 1;  // parameters of a face in `context`: two bytes of metrics a glyph
 }  // namespace face
 /// Strokes in a row of a bitmap that is packed in `runs`, or enlarged.
 constexpr uint8_t most_strokes = 12;
+/// Strokes in a row of a digit that changes by runs.
+constexpr uint8_t most_digit_strokes = 4;
 namespace segment_glyph {
 constexpr uint8_t minus = 10, point = 11, colon = 12;
 }
@@ -80,7 +88,7 @@ constexpr uint8_t value = 7, flags = 8, face = 9, ink = 10, ground = 11, label_i
 constexpr uint8_t tape = 1, apart = 2;
 }  // namespace scale
 namespace picture_item {
-constexpr uint8_t number = 7, ink = 8, ground = 9;
+constexpr uint8_t number = 7, ink = 8, ground = 9, lighter = 10, darker = 11;
 }
 constexpr uint8_t none = 255;
 constexpr uint8_t rect_bytes = 5;

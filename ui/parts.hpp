@@ -3,6 +3,7 @@
 #pragma once
 
 #include "ui/context.hpp"
+#include "ui/edges.hpp"
 #include "ui/rom.hpp"
 
 namespace dialplate {
@@ -12,8 +13,13 @@ struct EveryPart {
     static constexpr bool readout = true, box = true, meter = true, scale = true, picture = true;
     static constexpr bool plain = true, runs = true, segment = true, enlarged = true;
     static constexpr bool context = true;
+    static constexpr bool smooth = true;  ///< Faces in tones.
+    static constexpr bool tones_plain = true,
+                          tones_context = true;  ///< Bitmaps in tones, by packing.
+    static constexpr bool changed_runs = true;   ///< A digit becomes another by what differs.
+    using Runs = RunsCore;                       ///< What reads `runs` for that.
     using Contexts = ContextCore;  ///< What decides the pixels of the packing `context`.
-    static constexpr uint8_t context_columns = 253;  ///< Of its widest glyph.
+    static constexpr uint8_t context_columns = 253;  ///< Of its widest bitmap.
     static constexpr bool tuning_digit = true;  ///< A readout marks the digit that the knob turns.
     static constexpr bool sign = true;          ///< A readout shows negative numbers.
     static constexpr bool rounded = true;       ///< Boxes with round corners.

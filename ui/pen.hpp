@@ -1,6 +1,8 @@
 // What every item draws with: fills and glyphs, as pieces of a drawing, on a bus.
 #pragma once
 
+#include "ui/changed_runs.hpp"
+#include "ui/changed_segments.hpp"
 #include "ui/context.hpp"
 #include "ui/face_metrics.hpp"
 #include "ui/geometry.hpp"
@@ -9,7 +11,10 @@
 #include "ui/pieces.hpp"
 #include "ui/rom.hpp"
 #include "ui/row.hpp"
+#include "ui/run_glyph.hpp"
 #include "ui/segment.hpp"
+#include "ui/segment_rows.hpp"
+#include "ui/tones.hpp"
 
 #include <stdint.h>
 
@@ -75,7 +80,8 @@ public:
         return rom.u16(word(rom.u16(header::at_faces) + 2u * number));
     }
     uint8_t enlarged(uint16_t face_at) const {
-        return Parts::enlarged ? rom.u8(word(face_at + face::enlarged)) : uint8_t{1};
+        return Parts::enlarged ? byte(rom.u8(word(face_at + face::enlarged)) & face::most_enlarged)
+                               : uint8_t{1};
     }
     /// Rows of a cell, enlarged.
     __attribute__((noinline)) uint16_t height(uint16_t face_at) const {
@@ -109,31 +115,75 @@ public:
         }
     }
 
+    /// Whether the digits of a face become each other by what differs.
+    bool has_changed_runs(uint16_t face_at) const {
+        return Parts::changed_runs &&
+               (rom.u8(word(face_at + face::enlarged)) & face::changed_runs) != 0;
+    }
+    /// A piece: a digit becomes another. Charged to the slice as the whole cell, which takes about as long at most.
+    /// @pre The face has changed runs, and the cell the same colours as before.
+    __attribute__((noinline)) void change(
+        Point at, uint16_t face_at, uint8_t was, uint8_t number, Colours colours) {
+        if (!Parts::changed_runs || !pieces.mine()) {
+            return;
+        }
+        const uint16_t columns = digit_advance(face_at);
+        if (take_whole(columns, height(face_at))) {
+            send_change(at, face_at, was, number, colours);
+        }
+    }
+
     /// A piece: a picture strip whose bits start at `at`.
     void strip(Rect where, uint16_t at, uint8_t coding, uint8_t k, Colours colours) {
         if (!pieces.mine() || !open_whole(where)) {
             return;
         }
         const Extent extent{where.w, where.h, 1};
-        if (Parts::runs && coding == packing::runs) {
+        if (Parts::context && coding == packing::context) {
+            send_contexts(at, extent, colours);
+        } else if (Parts::runs && coding == packing::runs) {
             send_runs(at, extent, k, colours);
         } else if (Parts::plain) {
             send_plain(at, extent, Rect{0, 0, where.w, where.h}, colours);
         }
     }
 
+    /// A piece: a strip in tones.
+    void strip(Rect where, uint16_t at, uint8_t coding, const Shades& shades) {
+        if (!pieces.mine() || !open_whole(where)) {
+            return;
+        }
+        send_tones(at, Extent{where.w, where.h, 1}, coding, Rect{0, 0, where.w, where.h}, shades);
+    }
+
 private:
+    // What draws a face that has tones.
+    static constexpr bool any_context = Parts::context || (Parts::smooth && Parts::tones_context);
+    bool is_smooth(uint16_t face_at) const {
+        return Parts::smooth && (rom.u8(face_at) & packing::tones) != 0;
+    }
+    // Of a raster face, without whether it is smooth.
+    uint8_t coding(uint16_t face_at) const {
+        return Parts::smooth ? byte(rom.u8(face_at) & ~unsigned{packing::tones}) : rom.u8(face_at);
+    }
     uint16_t slice_pixels() const { return word(16u * rom.u8(header::band)); }
     // Opens the window of a piece that cannot be cut. False: the slice has no room for it.
     bool open_whole(const Rect& r) {
-        const uint32_t area = static_cast<uint32_t>(r.w) * r.h;
+        if (!take_whole(r.w, r.h)) {
+            return false;
+        }
+        bus_.window(r.x, r.y, r.w, r.h);
+        return true;
+    }
+    // Charges the slice with a piece that cannot be cut.
+    __attribute__((noinline)) bool take_whole(uint16_t columns, uint16_t rows) {
+        const uint32_t area = static_cast<uint32_t>(columns) * rows;
         const uint16_t pixels = area > 0x7FFF ? uint16_t{0x7FFF} : static_cast<uint16_t>(area);
         if (!pieces.fits(pixels)) {
             return false;
         }
         pieces.sent(pixels);
         pieces.drawn();
-        bus_.window(r.x, r.y, r.w, r.h);
         return true;
     }
     void push_rows(const Rect& r, uint16_t paint_colour) {
@@ -149,9 +199,8 @@ private:
     // Of a glyph of a raster face.
     __attribute__((noinline)) GlyphMetrics metrics(uint16_t face_at, uint8_t number) const {
         const FaceMetrics<Image> face_metrics{rom, face_at};
-        return Parts::context && rom.u8(face_at) == packing::context
-                   ? face_metrics.of_context(number)
-                   : face_metrics.of_others(number);
+        return any_context && coding(face_at) == packing::context ? face_metrics.of_context(number)
+                                                                  : face_metrics.of_others(number);
     }
     SegmentShape segment(uint16_t face_at, uint8_t number) const {
         return SegmentShape{rom.u8(word(face_at + face::advance)),
@@ -165,49 +214,93 @@ private:
         const uint8_t rows = rom.u8(word(face_at + face::height));
         const uint8_t times = enlarged(face_at);
         if (Parts::segment && is_segment(face_at)) {
-            RowSender<Bus> out(bus_, colours);
             const SegmentShape shape = segment(face_at, number);
-            Row row(times);
-            for (uint8_t y = 0; y < rows; ++y) {
-                shape.draw(y, row);
-                for (uint8_t i = times; i != 0; --i) {
-                    out.send(row);
-                }
-            }
-            out.finish();
+            send_segment_rows<Bus, Parts>(
+                bus_, colours, shape, Columns{0, shape.advance()}, RowRange{0, rows}, times);
             return;
         }
         const GlyphMetrics glyph = metrics(face_at, number);
         const uint16_t at = glyph.at;
         const Extent extent{glyph.advance, rows, times};
-        if (Parts::context && rom.u8(face_at) == packing::context) {
+        if (is_smooth(face_at)) {
+            const bool is_plain = coding(face_at) == packing::plain;
+            send_tones(is_plain ? word(at + 4u) : at,
+                       extent,
+                       rom.u8(face_at),
+                       is_plain ? inked_box(at) : Rect{},
+                       shades_between(colours));
+        } else if (Parts::context && rom.u8(face_at) == packing::context) {
             send_contexts(at, extent, colours);
         } else if (Parts::runs && rom.u8(face_at) == packing::runs) {
-            send_runs(at, extent, rom.u8(word(face_at + face::parameters)), colours);
+            send_run_glyph<Bus, Parts>(
+                bus_,
+                rom,
+                RunShape{at, glyph.advance, rows, times, rom.u8(word(face_at + face::parameters))},
+                colours);
         } else if (Parts::plain) {
-            send_plain(word(at + 4u),
-                       extent,
-                       Rect{rom.u8(at),
-                            rom.u8(word(at + 1u)),
-                            rom.u8(word(at + 2u)),
-                            rom.u8(word(at + 3u))},
-                       colours);
+            send_plain(word(at + 4u), extent, inked_box(at), colours);
+        }
+    }
+    Rect inked_box(uint16_t at) const {
+        return Rect{
+            rom.u8(at), rom.u8(word(at + 1u)), rom.u8(word(at + 2u)), rom.u8(word(at + 3u))};
+    }
+    void send_tones(uint16_t at,
+                    const Extent& extent,
+                    uint8_t coding,
+                    const Rect& inked,
+                    const Shades& shades) {
+        const ShadeSender<Bus> out(bus_, shades);
+        if (Parts::tones_context && coding == (packing::context | packing::tones)) {
+            using Core = typename ContextsOf<Bus, typename Parts::Contexts>::Core;
+            send_context_tones<Core, Parts::context_columns>(rom, at, extent, out);
+        } else if (Parts::tones_plain) {
+            send_plain_tones(rom, at, extent, inked, out);
         }
     }
 
-    void send_runs(uint16_t at, Extent extent, uint8_t k, Colours colours) {
+    // Each way has its memory for itself: what one needs is not on the stack of another.
+    __attribute__((noinline)) void send_change(
+        Point at, uint16_t face_at, uint8_t was, uint8_t number, const Colours& colours) {
+        if (Parts::segment && is_segment(face_at)) {
+            ChangedSegments<Bus, Parts>{bus_, at, enlarged(face_at), colours}.send(
+                segment(face_at, number), was);
+        } else if (Parts::plain || Parts::runs) {
+            send_changed_runs(at, face_at, was, number, colours);
+        }
+    }
+    __attribute__((noinline)) void send_changed_runs(
+        Point at, uint16_t face_at, uint8_t was, uint8_t number, const Colours& colours) {
+        using Changes = ChangedRuns<Bus, Parts>;
+        typename Changes::Rows before(rom, face_at, metrics(face_at, was));
+        typename Changes::Rows now(rom, face_at, metrics(face_at, number));
+        Changes(bus_, at, enlarged(face_at), colours)
+            .send(before,
+                  now,
+                  rom.u8(word(face_at + face::advance)),
+                  rom.u8(word(face_at + face::height)));
+    }
+    __attribute__((noinline)) void send_runs(uint16_t at,
+                                             const Extent& extent,
+                                             uint8_t k,
+                                             const Colours& colours) {
         RowSender<Bus> out(bus_, colours);
         BitBlock<Image>{Bits<Image>(rom, at), extent}.runs(k, out);
         out.finish();
     }
-    __attribute__((noinline)) void send_contexts(uint16_t at, Extent extent, Colours colours) {
+    __attribute__((noinline)) void send_contexts(uint16_t at,
+                                                 const Extent& extent,
+                                                 const Colours& colours) {
         RowSender<Bus> out(bus_, colours);
         using Core = typename ContextsOf<Bus, typename Parts::Contexts>::Core;
         ContextBlock<Image, Core, Parts::context_columns>(
             rom, at, byte(extent.width), byte(extent.height))
             .send(extent.times, out);
     }
-    void send_plain(uint16_t at, Extent extent, Rect inked, Colours colours) {
+    __attribute__((noinline)) void send_plain(uint16_t at,
+                                              const Extent& extent,
+                                              const Rect& inked,
+                                              const Colours& colours) {
         RowSender<Bus> out(bus_, colours);
         BitBlock<Image>{Bits<Image>(rom, at), extent}.plain(inked, out);
         out.finish();

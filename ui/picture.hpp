@@ -1,4 +1,4 @@
-// Picture: a bitmap in two paints. Drawn with its page and never again, strip by strip.
+// Picture: a bitmap in two paints or four. Drawn with its page and never again, strip by strip.
 #pragma once
 
 #include "ui/image_format.hpp"
@@ -21,15 +21,25 @@ struct PictureArt {
             }
             const uint16_t above = word(static_cast<unsigned>(turn) * strip_rows);
             pen.pieces.go_straight_to_it();
-            pen.strip(Rect{whole.x,
-                           word(whole.y + above),
-                           whole.w,
-                           smaller(strip_rows, word(whole.h - above))},
-                      word(at + rom.u16(word(at + picture::places + 2u * turn))),
-                      rom.u8(word(at + picture::packing)),
-                      rom.u8(word(at + picture::parameters)),
-                      Colours{pen.colour_at(word(item + picture_item::ink)),
-                              pen.colour_at(word(item + picture_item::ground))});
+            const Rect where{whole.x,
+                             word(whole.y + above),
+                             whole.w,
+                             smaller(strip_rows, word(whole.h - above))};
+            const uint16_t bits = word(at + rom.u16(word(at + picture::places + 2u * turn)));
+            const uint8_t coding = rom.u8(word(at + picture::packing));
+            const Colours colours{pen.colour_at(word(item + picture_item::ink)),
+                                  pen.colour_at(word(item + picture_item::ground))};
+            if ((Parts::tones_plain || Parts::tones_context) && (coding & packing::tones) != 0) {
+                pen.strip(where,
+                          bits,
+                          coding,
+                          Shades{{colours.ground,
+                                  pen.colour_at(word(item + picture_item::lighter)),
+                                  colours.ink,
+                                  pen.colour_at(word(item + picture_item::darker))}});
+            } else {
+                pen.strip(where, bits, coding, rom.u8(word(at + picture::parameters)), colours);
+            }
         }
     }
 };

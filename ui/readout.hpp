@@ -63,8 +63,12 @@ struct ReadoutArt {
                               pen.colour_at(word(item.at + readout::ground))};
         const uint16_t rows = pen.height(face_at);
         Point at = read_point(rom, word(item.at + item::place));
-        Glyphs is;
+        Glyphs is, was;
         form.glyphs(State::load_number(job.next), is);
+        const bool by_runs = !job.whole && pen.has_changed_runs(face_at);
+        if (by_runs) {
+            form.glyphs(State::load_number(item.shown), was);
+        }
         uint16_t bit = 1;
         for (uint8_t i = 0; i < form.count(); ++i, bit = static_cast<uint16_t>(bit << 1)) {
             const uint8_t cell = form.cell(i);
@@ -79,6 +83,9 @@ struct ReadoutArt {
                     const Colours in = invert ? Colours{colours.ground, colours.ink} : colours;
                     if (is.of_cell[i] == none) {
                         pen.fill(Rect{at.x, at.y, columns, rows}, in.ground);
+                    } else if (by_runs && is_digit(cell) && was.of_cell[i] != none &&
+                               !(form.inverts() && (job.marks & bit))) {
+                        pen.change(at, face_at, was.of_cell[i], is.of_cell[i], in);
                     } else {
                         pen.glyph(at, face_at, is.of_cell[i], in);
                     }
@@ -150,6 +157,7 @@ private:
         }
     };
 
+    static bool is_digit(uint8_t cell) { return cell < readout::sign_cell; }
     // The digit that the tuning knob turns; 255: none is marked.
     static uint8_t marked_digit(const Image& rom, const State& values, uint16_t item) {
         const uint8_t value = rom.u8(word(item + readout::tuning));

@@ -1,9 +1,10 @@
 // Glyphs drawn from geometry: no data at all. Format: image.md, "Face".
 #pragma once
 
+#include "ui/clipped_rows.hpp"
+#include "ui/edges.hpp"
 #include "ui/image_format.hpp"
 #include "ui/rom.hpp"
-#include "ui/row.hpp"
 
 #include <stdint.h>
 
@@ -18,15 +19,72 @@ struct SegmentShape {
         return byte(static_cast<unsigned>(glyph > segment_glyph::minus ? stroke : width) + gap);
     }
 
-    /// Row `y` of the cell, from the top.
-    __attribute__((noinline)) void draw(uint8_t y, Row& row) const {
-        row.clear();
+    /// Row `y` of the cell, from the top, as edges.
+    __attribute__((noinline)) void read(uint8_t y, Edges& row) const {
         if (glyph > segment_glyph::minus) {
-            dots(y, row);
-        } else {
-            bars(y, row);
+            row.count = 0;
+            if (is_dot(y)) {
+                append(row, 0, stroke);
+            }
+            return;
         }
-        row.add(false, gap);
+        const Cut cut = this->cut(y);
+        const uint8_t on = lit(glyph);
+        row.count = 0;
+        const uint8_t inside = byte(static_cast<unsigned>(cut.before) + cut.inked);
+        if (cut.inked != 0 && (on & cut.left()) != 0) {
+            append(row, cut.before, inside);
+        }
+        if ((on & cut.across) != 0) {
+            const uint8_t from = byte(static_cast<unsigned>(inside) + cut.after);
+            append(row, from, byte(static_cast<unsigned>(width) - from));
+        }
+        if (cut.inked != 0 && (on & cut.right()) != 0) {
+            append(row,
+                   byte(static_cast<unsigned>(width) - inside),
+                   byte(static_cast<unsigned>(width) - cut.before));
+        }
+    }
+    /// Zones of rows that digits are made of: bars across and uprights in turns.
+    static constexpr uint8_t zones = 5;
+    /// First row of a zone.
+    uint8_t top_of(uint8_t zone) const {
+        const uint8_t middle_row = byte((static_cast<unsigned>(height) - stroke) / 2u);
+        return zone == 0   ? uint8_t{0}
+               : zone == 1 ? stroke
+               : zone == 2 ? middle_row
+               : zone == 3 ? byte(static_cast<unsigned>(middle_row) + stroke)
+                           : byte(static_cast<unsigned>(height) - stroke);
+    }
+    /// The bars that this digit has and another has not, or the other way round; bits.
+    uint8_t bars_unlike(uint8_t other) const { return lit(glyph) ^ lit(other); }
+    /// The columns of a zone in which some bars lie; none: empty.
+    Columns columns_of(uint8_t some, uint8_t zone) const {
+        const uint8_t across = zone == 0 ? top : zone == 2 ? middle : zone == 4 ? bottom : 0;
+        const uint8_t uprights = zone < 2 ? upper_pair : zone == 2 ? left | right : lower_pair;
+        if ((some & across) != 0) {
+            return Columns{0, width};
+        }
+        some = byte(some & uprights);
+        Columns columns{0, 0};
+        if ((some & right) != 0) {
+            columns = Columns{byte(static_cast<unsigned>(width) - stroke), width};
+        }
+        if ((some & left) != 0) {
+            columns.from = 0;
+            columns.to = columns.to == 0 ? stroke : width;
+        }
+        return columns;
+    }
+    /// Whether row `y` is known to be the same as the one above: both cut through the same uprights.
+    bool repeats(uint8_t y) const {
+        if (glyph > segment_glyph::minus) {
+            return false;
+        }
+        const uint8_t middle_row = byte((static_cast<unsigned>(height) - stroke) / 2u);
+        const uint8_t above = byte(y - 1u);
+        return above >= stroke && byte(height - 1u - y) >= stroke &&
+               (y < middle_row || above >= static_cast<unsigned>(middle_row) + stroke);
     }
 
 private:
@@ -42,6 +100,8 @@ private:
         middle = 64,
         right = upper_right | lower_right,
         left = upper_left | lower_left,
+        upper_pair = upper_left | upper_right,
+        lower_pair = lower_left | lower_right,
         all = 127
     };
 
@@ -72,10 +132,18 @@ private:
         }
     }
 
-    void bars(uint8_t y, Row& row) const {
+    // A row of a digit. On each side of the cell: columns before the upright, of it, and after it; then the bar
+    // across, if the row cuts one.
+    struct Cut {
+        uint8_t before, inked, after, across;
+        bool upper;
+        uint8_t left() const { return upper ? upper_left : lower_left; }
+        uint8_t right() const { return upper ? upper_right : lower_right; }
+    };
+
+    Cut cut(uint8_t y) const {
         const uint8_t from_below = byte(height - 1u - y);
         const uint8_t middle_row = byte((static_cast<unsigned>(height) - stroke) / 2u);
-        // Each side of the cell in this row: columns before the upright, of it, and after it.
         uint8_t before = 0, inked = stroke, after = 0, across = 0;
         bool upper = y < middle_row;
         if (y < stroke || from_below < stroke) {
@@ -95,25 +163,29 @@ private:
             after = off == 0 ? uint8_t{0} : uint8_t{1};
             across = middle;
         }
-        const uint8_t on = lit(glyph);
-        const bool left_on = (on & (upper ? upper_left : lower_left)) != 0;
-        const bool right_on = (on & (upper ? upper_right : lower_right)) != 0;
-        row.add(false, before);
-        row.add(left_on, inked);
-        row.add(false, after);
-        row.add((on & across) != 0,
-                word(width - 2u * (static_cast<unsigned>(before) + inked + after)));
-        row.add(false, after);
-        row.add(right_on, inked);
-        row.add(false, before);
+        return Cut{before, inked, after, across, upper};
     }
 
-    void dots(uint8_t y, Row& row) const {
+    // Ink from <= column < to; it may go on from what is there.
+    static void append(Edges& row, uint8_t from, uint8_t to) {
+        uint8_t count = row.count;
+        if (count != 0 && row.at[count - 1] == from) {
+            --count;
+        } else {
+            row.at[count++] = from;
+        }
+        row.at[count++] = to;
+        row.count = count;
+    }
+
+    // Whether the row of a point or a colon has ink.
+    bool is_dot(uint8_t y) const {
         const uint8_t from_below = byte(height - 1u - y);
         const uint8_t third = byte(height / 3u);
-        const bool pair = (y >= third && y - third < stroke) ||
-                          (from_below >= third && from_below - third < stroke);
-        row.add(glyph == segment_glyph::point ? from_below < stroke : pair, stroke);
+        return glyph == segment_glyph::point
+                   ? from_below < stroke
+                   : (y >= third && y - third < stroke) ||
+                         (from_below >= third && from_below - third < stroke);
     }
 };
 

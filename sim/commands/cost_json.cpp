@@ -26,6 +26,7 @@ nlohmann::ordered_json cost_json(const Layout& layout, const Ledger& ledger) {
                       {"packing", face.packing},
                       {"bytes", face.bytes.value}};
         if (face.packing != "segment") {
+            entry["smooth"] = layout.faces.at(static_cast<std::size_t>(face.face)).smooth;
             entry["plain"] = face.plain.value;
             entry["runs"] = face.runs.value;
             entry["context"] = face.context.value;
@@ -37,8 +38,12 @@ nlohmann::ordered_json cost_json(const Layout& layout, const Ledger& ledger) {
         pictures.push_back({{"name", picture.file},
                             {"width", picture.width},
                             {"height", picture.height},
+                            {"tones", picture.tones ? 4 : 2},
                             {"packing", picture.packing},
-                            {"bytes", picture.bytes.value}});
+                            {"bytes", picture.bytes.value},
+                            {"plain", picture.plain.value},
+                            {"runs", picture.runs.value},
+                            {"context", picture.context.value}});
     }
     Json time = Json::array();
     for (const EventTime& event : ledger.time) {

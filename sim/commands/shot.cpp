@@ -1,6 +1,7 @@
 #include "sim/commands/commands.hpp"
 #include "sim/commands/label_face.hpp"
 #include "sim/commands/loaded.hpp"
+#include "sim/commands/pictures_sheet.hpp"
 #include "sim/commands/png.hpp"
 #include "sim/commands/terminal.hpp"
 #include "sim/commands/views.hpp"
@@ -27,6 +28,7 @@ struct Wish {
     std::string play;
     int zoom = 1;
     ViewWish view;
+    bool pictures = false;
 };
 
 /// The wishes with their names resolved.
@@ -77,6 +79,29 @@ Rgb888 glass_picture(const Prototype& prototype) {
     return picture;
 }
 
+/// @param status  Unusable until the picture is written.
+void shoot_pictures(const Loaded& loaded,
+                    int palette,
+                    const std::string& output,
+                    ExitStatus& status) {
+    const FaceResult labels = load_label_face();
+    if (!labels.face) {
+        complain(labels.error);
+        return;
+    }
+    const Rgb888 sheet = draw_pictures(loaded, palette, *labels.face);
+    if (sheet.pixels.empty()) {
+        complain("--pictures: no page of \"" + loaded.layout.title + "\" has a picture");
+        return;
+    }
+    const std::string trouble = write_whole(output, png_bytes(sheet));
+    if (!trouble.empty()) {
+        complain(trouble);
+        return;
+    }
+    status.code = ExitStatus::fine;
+}
+
 void shoot(const Wish& wish, ExitStatus& status) {
     status.add(ExitStatus::unusable);  // until the picture is written
     const std::optional<Loaded> loaded = load_and_build(wish.layout);
@@ -85,6 +110,10 @@ void shoot(const Wish& wish, ExitStatus& status) {
     }
     const std::optional<Scene> scene = scene_of(wish, loaded->layout);
     if (!scene) {
+        return;
+    }
+    if (wish.pictures) {
+        shoot_pictures(*loaded, scene->palette, wish.output, status);
         return;
     }
     Prototype prototype(loaded->layout, loaded->built);
@@ -143,6 +172,9 @@ void add_shot(CLI::App& program, ExitStatus& status) {
         ->check(CLI::Range(1, 16))
         ->capture_default_str();
     add_view_options(*command, wish->view);
+    command->add_flag("--pictures",
+                      wish->pictures,
+                      "Instead of the glass its pictures: as in their files, and as it shows them");
     command->callback([wish, &status] { shoot(*wish, status); });
 }
 

@@ -34,6 +34,7 @@ constexpr std::string_view text =
 
 #include "src/dialplate/context_core.hpp"
 #include "src/dialplate/flash_bytes.hpp"
+#include "src/dialplate/runs_core.hpp"
 #include "src/dialplate/screen.hpp"
 
 #include <stdint.h>
@@ -55,6 +56,8 @@ struct Parts {
 @parts@    /// What decides the pixels of the packing `context`, and columns of its widest glyph.
     using Contexts = dialplate::FastContextCore;
     static constexpr uint8_t context_columns = @context_columns@;
+    /// What reads the packing `runs` where a digit becomes another by what differs.
+    using Runs = dialplate::FastRunsCore;
 };
 
 using Image = dialplate::Rom<Parts::Bytes>;

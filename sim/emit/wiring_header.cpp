@@ -241,8 +241,11 @@ int serial_divider(const Layout& layout) {
 }
 
 std::vector<std::string> engine_roots(const Emitting& it) {
-    std::vector<std::string> roots = {
-        "ui/bus.hpp", "ui/mcu/context_core.hpp", "ui/mcu/flash_bytes.hpp", "ui/screen.hpp"};
+    std::vector<std::string> roots = {"ui/bus.hpp",
+                                      "ui/mcu/context_core.hpp",
+                                      "ui/mcu/flash_bytes.hpp",
+                                      "ui/mcu/runs_core.hpp",
+                                      "ui/screen.hpp"};
     if (!it.pins) return roots;
     if (it.touch()) {
         roots.push_back("ui/mcu/touch_serial.hpp");
@@ -288,7 +291,7 @@ std::string wiring_header(const Emitting& it) {
     std::vector<std::string> includes;
     for (const std::string& root : engine_roots(it)) {
         if (root.starts_with("ui/mcu/") && root != "ui/mcu/flash_bytes.hpp" &&
-            root != "ui/mcu/context_core.hpp") {
+            root != "ui/mcu/context_core.hpp" && root != "ui/mcu/runs_core.hpp") {
             includes.push_back(root.substr(root.rfind('/') + 1));
         } else if (root == "ui/touch_calibration.hpp") {
             includes.push_back("touch_calibration.hpp");

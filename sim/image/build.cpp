@@ -16,6 +16,7 @@ namespace {
 
 constexpr std::size_t greatest_image = 65535;  // 16-bit offsets
 constexpr int band_pixels = 1024;              // most that a slice fills
+constexpr std::size_t context_read_ahead = 2;  // bytes behind the last stream
 
 int type_code(ValueType type) {
     switch (type) {
@@ -94,6 +95,11 @@ void write_header(Writer& out, const Layout& layout, const Tables& tables) {
     out.put8(header::repeat_every, layout.touch.repeat_every_ms / clock_tick_ms);
 }
 
+bool is_on_glass(const Box& box, const Layout& layout) {
+    return box.x >= 0 && box.y >= 0 && box.right() <= layout.glass_width() &&
+           box.bottom() <= layout.glass_height();
+}
+
 void place_findings(const Layout& layout, std::vector<Finding>& findings) {
     for (Finding& f : findings) {
         // The nearest member that is written in the file.
@@ -117,15 +123,24 @@ int BuiltImage::context_columns() const {
         for (const Glyph& glyph : rasters[static_cast<std::size_t>(face.face)].glyphs)
             columns = std::max(columns, glyph.cell.width);
     }
+    for (const PictureCost& picture : pictures)
+        if (picture.packing == "context") columns = std::max(columns, picture.width);
     return columns;
 }
 
 Building build_image(const Layout& layout) {
     Building building;
     BuiltImage built;
-    FaceSet faces(layout);
-    faces.prepare(building.findings);
     Tables tables;
+    for (const Page& page : layout.pages)
+        for (const Item& item : page.items)
+            if (item.kind == ItemKind::picture && is_on_glass(item.box, layout))
+                tables.add_picture(layout, item);
+    std::vector<PictureToPack> pictures;
+    for (const Tables::StoredPicture& picture : tables.pictures())
+        pictures.push_back({&picture.bitmap, picture.packing});
+    FaceSet faces(layout);
+    faces.prepare(building.findings, pictures);
     const ShownParts parts = shown_parts(layout);
 
     std::vector<ByteBlock> pages;
@@ -153,11 +168,7 @@ Building build_image(const Layout& layout) {
     };
     built.header = Bytes{header::bytes};
     const FaceSet::AllPacked& packed_faces = faces.packed();
-    part(built.contexts, [&] {
-        if (packed_faces.contexts)
-            out.append(std::vector<std::uint8_t>(packed_faces.contexts->begin(),
-                                                 packed_faces.contexts->end()));
-    });
+    part(built.contexts, [&] { out.append(packed_faces.contexts); });
     out.put16(header::at_values, out.here());
     part(built.values, [&] {
         for (const Value& value : layout.values) {
@@ -215,7 +226,8 @@ Building build_image(const Layout& layout) {
                                packed.runs,
                                packed.context,
                                faces.height(face),
-                               faces.digit_advance(face)});
+                               faces.digit_advance(face),
+                               packed.changed_runs});
         FaceMeasure measure{face, std::nullopt, std::nullopt};
         const int scale = layout.faces[i].scale;
         if (layout.faces[i].kind == FaceKind::segment) {
@@ -244,9 +256,24 @@ Building build_image(const Layout& layout) {
     built.header += Bytes{static_cast<std::int64_t>(tables.pictures().size()) * 2};
     for (std::size_t i = 0; i < tables.pictures().size(); ++i) {
         out.put16(static_cast<std::size_t>(picture_table) + 2 * i, out.here());
-        out.append(tables.pictures()[i]);
+        const Tables::StoredPicture& stored = tables.pictures()[i];
+        const FaceSet::Packed& packed = packed_faces.pictures[i];
+        out.append(packed.bytes);
+        built.pictures.push_back({stored.file,
+                                  stored.bitmap.width,
+                                  stored.bitmap.height,
+                                  packed.packing,
+                                  Bytes{static_cast<std::int64_t>(packed.bytes.size())},
+                                  packed.plain,
+                                  packed.runs,
+                                  packed.context,
+                                  stored.bitmap.tones});
     }
-    built.pictures = tables.picture_costs();
+    // What is in context may be read on beyond its end.
+    if (!tables.pictures().empty() && packed_faces.pictures.back().packing == "context") {
+        out.room(context_read_ahead);
+        built.header += Bytes{context_read_ahead};
+    }
     const int size = out.here();
     out.put16(header::size, size);
     if (static_cast<std::size_t>(size) > greatest_image) {

@@ -20,6 +20,7 @@ struct FaceCost {
     Bytes plain, runs, context;  ///< What each packing would take; 0 for segment faces.
     int height = 0;              ///< Rows of a cell, enlarged.
     int digit_advance = 0;
+    bool changed_runs = false;  ///< Its digits become each other by what differs.
 };
 
 struct PictureCost {
@@ -27,6 +28,8 @@ struct PictureCost {
     int width = 0, height = 0;
     std::string packing;
     Bytes bytes;
+    Bytes plain, runs, context;  ///< What each packing would take.
+    bool tones = false;          ///< In four paints.
 };
 
 /// The ink that a text can show, at its widest.
@@ -64,7 +67,7 @@ struct BuiltImage {
     std::vector<RasterFace> rasters;  ///< By FaceId; empty glyphs for segment faces.
     std::vector<std::string> keys;    ///< Item names in order of key number.
 
-    /// Columns of the widest glyph in the packing `context`, not enlarged; at least 1.
+    /// Columns of the widest glyph or picture in the packing `context`, not enlarged; at least 1.
     [[nodiscard]] int context_columns() const;
 };
 

@@ -18,6 +18,10 @@ constexpr unsigned plain = 1, runs = 2, context = 4;
 /// Bytes on the ATmega328P for each set of packings.
 inline constexpr std::array<int, 8> decoder_bytes = {0, 640, 715, 1295, 857, 1525, 1550, 2120};
 
+/// The same for bitmaps in tones, each beside a face in one bit in context: what proofs of trail-cw link more with a
+/// smooth face.
+inline constexpr int plain_tones_decoder_bytes = 680, context_tones_decoder_bytes = 570;
+
 /// Bytes that a driver grows by which decides and sends glyphs in `context` in one: hardware SPI timed, with two
 /// bytes a pixel (ui/mcu/spi_timed_contexts.hpp).
 inline constexpr int decide_and_send_bytes = 392;

@@ -1,8 +1,9 @@
 #include "sim/image/face_set.hpp"
 
 #include "fonts/measure.hpp"
+#include "sim/image/digit_time.hpp"
 #include "sim/image/lettering.hpp"
-#include "sim/image/packing_choice.hpp"
+#include "sim/image/packing_in_time.hpp"
 #include "sim/layout/reader.hpp"
 #include "ui/image_format.hpp"
 
@@ -75,7 +76,9 @@ void FaceSet::collect(const Item& item) {
             if (value.min < 0) wish(r.face, U"-", item.pointer + "/face");
             words(r.unit_face, r.unit, "/unit/text");
             prepared_[static_cast<std::size_t>(r.face)].even_digits = true;
-            prepared_[static_cast<std::size_t>(r.face)].counted_digits = true;
+            Prepared& figures = prepared_[static_cast<std::size_t>(r.face)];
+            figures.counted_digits = true;
+            if (r.within) figures.within = std::min(*r.within, figures.within.value_or(*r.within));
             break;
         }
         case ItemKind::key:
@@ -120,7 +123,7 @@ void FaceSet::collect(const Item& item) {
     }
 }
 
-void FaceSet::prepare(std::vector<Finding>& findings) {
+void FaceSet::prepare(std::vector<Finding>& findings, const std::vector<PictureToPack>& pictures) {
     for (const Page& page : layout_.pages) {
         for (const Item& item : page.items)
             collect(item);
@@ -128,7 +131,7 @@ void FaceSet::prepare(std::vector<Finding>& findings) {
     for (std::size_t i = 0; i < prepared_.size(); ++i) {
         if (!prepared_[i].codes.empty()) rasterise_face(static_cast<FaceId>(i), findings);
     }
-    pack_all();
+    pack_all(pictures);
     // One finding for each item and face, with all that it misses.
     std::map<std::pair<std::string, FaceId>, std::string> missing;
     for (const GlyphWish& w : wishes_) {
@@ -174,8 +177,11 @@ void FaceSet::rasterise_face(FaceId id, std::vector<Finding>& findings) {
                  "system keeps fonts");
         return;
     }
-    FaceResult result =
-        rasterise({path, face.size, std::u32string(p.codes.begin(), p.codes.end()), p.even_digits});
+    FaceResult result = rasterise({.file = path,
+                                   .size = face.size,
+                                   .characters = std::u32string(p.codes.begin(), p.codes.end()),
+                                   .even_digits = p.even_digits,
+                                   .smooth = face.smooth});
     if (!result.face) {
         fail("/file", result.error);
         return;
@@ -231,11 +237,49 @@ int FaceSet::width(FaceId face, const std::u32string& text) const {
     return width;
 }
 
-void FaceSet::pack_all() {
+namespace {
+
+int strokes_in_a_row(const Bitmap& bitmap) {
+    int most = 0;
+    for (int y = 0; y < bitmap.height; ++y) {
+        int strokes = 0;
+        for (int x = 0; x < bitmap.width; ++x)
+            strokes += bitmap.ink(x, y) && (x == 0 || !bitmap.ink(x - 1, y)) ? 1 : 0;
+        most = std::max(most, strokes);
+    }
+    return most;
+}
+
+}  // namespace
+
+/// Only where the author asks for a time that whole digits do not meet: changed runs take flash of their own.
+void FaceSet::choose_changed_runs(FaceId face, Packed& packed) const {
+    if (!prepared(face).within || packed.bytes.empty() ||
+        layout_.faces[static_cast<std::size_t>(face)].smooth) {
+        return;
+    }
+    int digits = 0;
+    while (digits < 10 && has(face, U'0' + static_cast<char32_t>(digits))) {
+        ++digits;
+    }
+    for (const Glyph& glyph : prepared(face).raster.glyphs) {
+        const bool digit = glyph.code >= U'0' && glyph.code <= U'9';
+        if (digit && strokes_in_a_row(glyph.cell) > most_digit_strokes) return;
+    }
+    const StoredDigits stored{packed.bytes, index(face, U'0'), digits};
+    const double most_cycles = prepared(face).within->value * layout_.clock.value / 1000.0;
+    const bool in_time = median_change(stored, cycles_per_pixel(layout_), false) <= most_cycles;
+    if (digits == 0 || in_time || !changed_runs_pay(stored)) return;
+    packed.bytes[face::enlarged] |= face::changed_runs;
+    packed.changed_runs = true;
+}
+
+void FaceSet::pack_all(const std::vector<PictureToPack>& pictures) {
     static constexpr const char* names[] = {"plain", "runs", "context"};
     packed_.faces.resize(prepared_.size());
     std::vector<FaceToPack> wanted;
     std::vector<std::size_t> ids;
+    std::vector<std::optional<double>> most_cycles;
     for (std::size_t i = 0; i < prepared_.size(); ++i) {
         const Prepared& p = prepared_[i];
         const Face& face = layout_.faces[i];
@@ -257,19 +301,29 @@ void FaceSet::pack_all() {
         }
         wanted.push_back({&p.raster, face.packing, face.scale, p.counted_digits});
         ids.push_back(i);
+        most_cycles.push_back(p.within && !face.smooth
+                                  ? std::optional(p.within->value * layout_.clock.value / 1000.0)
+                                  : std::nullopt);
     }
     const bool decides_and_sends =
         layout_.bus.kind == BusKind::spi_timed && layout_.display.bytes_per_pixel == 2;
-    PackingChoices choices = choose_packings(wanted, {.decides_and_sends = decides_and_sends});
+    PackingChoices choices = choose_packings_in_time(wanted,
+                                                     most_cycles,
+                                                     cycles_per_pixel(layout_),
+                                                     {.decides_and_sends = decides_and_sends},
+                                                     pictures);
+    const auto taken = [](PackingChoice& choice, std::size_t glyphs) {
+        return Packed{std::move(choice.face.bytes),
+                      names[static_cast<std::size_t>(choice.face.packing)],
+                      choice.plain,
+                      choice.runs,
+                      choice.context,
+                      static_cast<int>(glyphs)};
+    };
     for (std::size_t i = 0; i < ids.size(); ++i) {
         PackingChoice& choice = choices.faces[i];
         std::vector<Glyph>& glyphs = prepared_[ids[i]].raster.glyphs;
-        packed_.faces[ids[i]] = {std::move(choice.face.bytes),
-                                 names[static_cast<std::size_t>(choice.face.packing)],
-                                 choice.plain,
-                                 choice.runs,
-                                 choice.context,
-                                 static_cast<int>(glyphs.size())};
+        packed_.faces[ids[i]] = taken(choice, glyphs.size());
         // Texts name glyphs by their number.
         std::vector<Glyph> ordered;
         for (const char32_t code : choice.order) {
@@ -278,7 +332,14 @@ void FaceSet::pack_all() {
         }
         if (!ordered.empty()) glyphs = std::move(ordered);
     }
-    packed_.contexts = choices.contexts;
+    for (PackingChoice& choice : choices.pictures)
+        packed_.pictures.push_back(taken(choice, 0));
+    if (choices.contexts)
+        packed_.contexts.assign(choices.contexts->begin(),
+                                choices.contexts->begin() + choices.table_bytes);
+    for (std::size_t i = 0; i < prepared_.size(); ++i) {
+        choose_changed_runs(static_cast<FaceId>(i), packed_.faces[i]);
+    }
 }
 
 }  // namespace dialplate

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "fonts/face.hpp"
+#include "sim/image/packing_choice.hpp"
 #include "sim/layout/layout.hpp"
 
 #include <optional>
@@ -22,8 +23,9 @@ class FaceSet {
 public:
     explicit FaceSet(const Layout& layout);
 
-    /// Finds what every item can show, rasterises, reports what cannot be had, and packs.
-    void prepare(std::vector<Finding>& findings);
+    /// Finds what every item can show, rasterises, reports what cannot be had, and packs; pictures as well, which
+    /// share the table with the faces.
+    void prepare(std::vector<Finding>& findings, const std::vector<PictureToPack>& pictures = {});
 
     [[nodiscard]] bool usable(FaceId face) const { return prepared(face).usable; }
     /// Number of a glyph in its face; the face has it, or a finding says that it does not (then 0).
@@ -43,11 +45,12 @@ public:
         std::string packing;
         Bytes plain, runs, context;  ///< What each packing takes; 0: none, or it does not fit.
         int glyphs = 0;
+        bool changed_runs = false;  ///< Its digits become each other by what differs.
     };
-    /// The faces as the image stores them, by FaceId; those that are not usable are empty.
+    /// The faces as the image stores them, by FaceId; those that are not usable are empty. And the pictures.
     struct AllPacked {
-        std::vector<Packed> faces;
-        std::optional<ContextTable> contexts;
+        std::vector<Packed> faces, pictures;
+        std::vector<std::uint8_t> contexts;  ///< The table; empty: nothing needs it.
     };
     [[nodiscard]] const AllPacked& packed() const { return packed_; }
     /// Glyphs by number.
@@ -57,6 +60,7 @@ private:
     struct Prepared {
         std::set<char32_t> codes;
         bool even_digits = false;
+        std::optional<Milliseconds> within;  ///< What a change of a digit may take.
         bool counted_digits = false;  ///< Digits are drawn by counting from the glyph of "0".
         bool usable = false;
         RasterFace raster;
@@ -68,7 +72,8 @@ private:
     void wish(FaceId face, const std::u32string& text, const std::string& pointer);
     void collect(const Item& item);
     void rasterise_face(FaceId face, std::vector<Finding>& findings);
-    void pack_all();
+    void pack_all(const std::vector<PictureToPack>& pictures);
+    void choose_changed_runs(FaceId face, Packed& packed) const;
 
     const Layout& layout_;
     std::vector<Prepared> prepared_;

@@ -1,27 +1,40 @@
 #include "sim/image/packing_choice.hpp"
 
 #include "sim/image/decoder_sizes.hpp"
+#include "ui/image_format.hpp"
 
 #include <algorithm>
 #include <cassert>
+#include <iterator>
 #include <map>
 
 namespace dialplate {
 namespace {
 
-constexpr std::int64_t table_bytes = std::tuple_size_v<ContextTable>;
-
 std::int64_t size_of(const PackedFace& face) {
     return static_cast<std::int64_t>(face.bytes.size());
 }
 
-// A face, in the packings that do not depend on the other faces.
+// A face or a picture, in the packings that do not depend on the others.
 struct Candidate {
-    const FaceToPack* wanted;
-    PackedFace plain, runs;
+    const FaceToPack* face = nullptr;
+    const PictureToPack* picture = nullptr;
+    std::vector<Bitmap> strips{};  // of the picture
+    PackedFace plain{}, runs{};
 
+    [[nodiscard]] PackingWish wish() const { return face != nullptr ? face->wish : picture->wish; }
+    [[nodiscard]] bool tones() const {
+        return face != nullptr ? face->raster->smooth : picture->bitmap->tones;
+    }
     [[nodiscard]] bool may(PackingWish packing) const {
-        return wanted->wish == PackingWish::automatic || wanted->wish == packing;
+        return wish() == PackingWish::automatic || wish() == packing;
+    }
+    void add_bitmaps(std::vector<const Bitmap*>& bitmaps) const {
+        for (const Bitmap& strip : strips)
+            bitmaps.push_back(&strip);
+        if (face == nullptr) return;
+        for (const Glyph& glyph : face->raster->glyphs)
+            bitmaps.push_back(&glyph.cell);
     }
     // The smallest among the packings of a set, but `context`; equal size: plain, the simpler decoder. Null: none.
     [[nodiscard]] const PackedFace* smallest(unsigned packings) const {
@@ -34,7 +47,7 @@ struct Candidate {
     }
 };
 
-// Some faces in `context`, with one table.
+// Some of them in `context`, with one table.
 struct Together {
     ContextTable table{};
     std::vector<PackedFace> faces;  // by candidate; no bytes: not among them, or it does not fit
@@ -43,12 +56,20 @@ struct Together {
 
 class Chooser {
 public:
-    Chooser(const std::vector<FaceToPack>& faces, const PackingSurroundings& surroundings)
-        : surroundings_(surroundings) {
+    Chooser(const std::vector<FaceToPack>& faces,
+            const std::vector<PictureToPack>& pictures,
+            const PackingSurroundings& surroundings)
+        : surroundings_(surroundings), faces_(faces.size()) {
         for (const FaceToPack& face : faces)
-            candidates_.push_back({.wanted = &face,
+            candidates_.push_back({.face = &face,
                                    .plain = pack(*face.raster, Packing::plain, face.enlarged),
                                    .runs = pack(*face.raster, Packing::runs, face.enlarged)});
+        for (const PictureToPack& picture : pictures)
+            candidates_.push_back(
+                {.picture = &picture,
+                 .strips = strips_of(*picture.bitmap),
+                 .plain = {Packing::plain, pack_picture(*picture.bitmap, Packing::plain)},
+                 .runs = {Packing::runs, pack_picture(*picture.bitmap, Packing::runs)}});
     }
 
     PackingChoices take() {
@@ -68,6 +89,10 @@ public:
             face.context =
                 Bytes{size_of(face.face.packing == Packing::context ? face.face : all.faces[i])};
         }
+        const auto first_picture = best.faces.begin() + static_cast<std::ptrdiff_t>(faces_);
+        best.pictures.assign(std::make_move_iterator(first_picture),
+                             std::make_move_iterator(best.faces.end()));
+        best.faces.erase(first_picture, best.faces.end());
         return best;
     }
 
@@ -100,13 +125,20 @@ private:
             }
         }
         PackingChoices choices;
-        unsigned used = surroundings_.already;
+        unsigned used = surroundings_.already, used_for_tones = 0;
+        const auto use = [&](const Candidate& candidate, unsigned decoder) {
+            (candidate.tones() ? used_for_tones : used) |= decoder;
+        };
+        for (std::size_t i = 0; i < candidates_.size(); ++i)
+            if (in_context[i]) use(candidates_[i], packing_bit::context);
         if (std::find(in_context.begin(), in_context.end(), true) != in_context.end()) {
             choices.contexts = together(in_context).table;
-            choices.all_in += Bytes{table_bytes};
-            if (surroundings_.decides_and_sends) choices.all_in += Bytes{decide_and_send_bytes};
-            used |= packing_bit::context;
+            choices.table_bytes =
+                used_for_tones != 0 ? int{context_model::all} : int{context_model::contexts};
+            choices.all_in += Bytes{choices.table_bytes};
         }
+        if ((used & packing_bit::context) != 0 && surroundings_.decides_and_sends)
+            choices.all_in += Bytes{decide_and_send_bytes};
         for (std::size_t i = 0; i < candidates_.size(); ++i) {
             PackingChoice choice;
             if (in_context[i]) {
@@ -114,9 +146,12 @@ private:
                 choice.order = together(in_context).orders[i];
             } else if (const PackedFace* other = candidates_[i].smallest(packings)) {
                 choice.face = *other;
-                used |= other->packing == Packing::plain ? packing_bit::plain : packing_bit::runs;
-                for (const Glyph& glyph : candidates_[i].wanted->raster->glyphs)
-                    choice.order.push_back(glyph.code);
+                use(candidates_[i],
+                    other->packing == Packing::plain ? packing_bit::plain : packing_bit::runs);
+                if (candidates_[i].face != nullptr) {
+                    for (const Glyph& glyph : candidates_[i].face->raster->glyphs)
+                        choice.order.push_back(glyph.code);
+                }
             } else if (!fits_nothing(i)) {
                 return std::nullopt;
             }
@@ -124,6 +159,10 @@ private:
             choices.faces.push_back(std::move(choice));
         }
         choices.all_in += Bytes{decoder_bytes[used]};
+        if ((used_for_tones & packing_bit::plain) != 0)
+            choices.all_in += Bytes{plain_tones_decoder_bytes};
+        if ((used_for_tones & packing_bit::context) != 0)
+            choices.all_in += Bytes{context_tones_decoder_bytes};
         return choices;
     }
 
@@ -134,16 +173,19 @@ private:
         if (!is_new) return packed;
         std::vector<const Bitmap*> cells;
         for (std::size_t i = 0; i < candidates_.size(); ++i) {
-            if (!which[i]) continue;
-            for (const Glyph& glyph : candidates_[i].wanted->raster->glyphs)
-                cells.push_back(&glyph.cell);
+            if (which[i]) candidates_[i].add_bitmaps(cells);
         }
         packed.table = train_contexts(cells);
         for (std::size_t i = 0; i < candidates_.size(); ++i) {
             packed.faces.push_back({Packing::context, {}});
             packed.orders.emplace_back();
             if (!which[i]) continue;
-            const FaceToPack& wanted = *candidates_[i].wanted;
+            if (const PictureToPack* picture = candidates_[i].picture) {
+                packed.faces.back().bytes =
+                    pack_picture(*picture->bitmap, Packing::context, packed.table);
+                continue;
+            }
+            const FaceToPack& wanted = *candidates_[i].face;
             RasterFace ordered = *wanted.raster;
             // A separator in a readout has its glyph's number in seven bits.
             constexpr std::size_t most_ordered = 127;
@@ -157,6 +199,7 @@ private:
     }
 
     const PackingSurroundings surroundings_;
+    const std::size_t faces_;  // the first so many candidates; then the pictures
     std::vector<Candidate> candidates_;
     std::map<std::vector<bool>, Together> known_;
 };
@@ -164,8 +207,10 @@ private:
 }  // namespace
 
 PackingChoices choose_packings(const std::vector<FaceToPack>& faces,
-                               const PackingSurroundings& surroundings) {
-    return faces.empty() ? PackingChoices{} : Chooser(faces, surroundings).take();
+                               const PackingSurroundings& surroundings,
+                               const std::vector<PictureToPack>& pictures) {
+    return faces.empty() && pictures.empty() ? PackingChoices{}
+                                             : Chooser(faces, pictures, surroundings).take();
 }
 
 }  // namespace dialplate

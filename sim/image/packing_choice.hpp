@@ -1,4 +1,5 @@
-// Which packing each raster face has: what takes the least flash all in all, decoders and tables counted.
+// Which packing each raster face and each picture has: what takes the least flash all in all, decoders and tables
+// counted.
 #pragma once
 
 #include "fonts/face.hpp"
@@ -18,17 +19,25 @@ struct FaceToPack {
     bool digits_first = true;  ///< Its digits are counted from "0": they follow each other.
 };
 
+/// A picture to be packed. The bitmap must outlive the choice.
+struct PictureToPack {
+    const Bitmap* bitmap;
+    PackingWish wish = PackingWish::automatic;
+};
+
 /// How it is packed, and what the other packings would take; 0: it does not fit that packing.
 struct PackingChoice {
-    PackedFace face;
+    PackedFace face;  ///< Of a picture: its bytes.
     Bytes plain, runs, context;
-    std::vector<char32_t> order;  ///< Of the glyphs as packed.
+    std::vector<char32_t> order;  ///< Of the glyphs as packed; none in a picture.
 };
 
 struct PackingChoices {
     std::vector<PackingChoice> faces;      ///< One for each to be packed, in their order.
-    std::optional<ContextTable> contexts;  ///< Present if a face is packed in `context`.
-    Bytes all_in;                          ///< Faces, table and decoders.
+    std::vector<PackingChoice> pictures;   ///< The same.
+    std::optional<ContextTable> contexts;  ///< Present if one of them is packed in `context`.
+    int table_bytes = 0;  ///< How many of `contexts` the image needs: all of them only for tones.
+    Bytes all_in;         ///< Faces, pictures, table and decoders.
 };
 
 /// What else counts when packings are chosen.
@@ -38,8 +47,9 @@ struct PackingSurroundings {
 };
 
 /// Takes, of all sets of packings, the one with which the faces, the decoders and the table take the least; equal:
-/// the simpler. A face whose packing the author has named keeps it; one that does not fit any has no bytes.
+/// the simpler. What the author has named the packing of keeps it; what does not fit any has no bytes.
 PackingChoices choose_packings(const std::vector<FaceToPack>& faces,
-                               const PackingSurroundings& surroundings = {});
+                               const PackingSurroundings& surroundings = {},
+                               const std::vector<PictureToPack>& pictures = {});
 
 }  // namespace dialplate

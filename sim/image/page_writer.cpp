@@ -339,7 +339,7 @@ void PageWriter::add_picture(const Item& item, const Box& box) {
                   item.picture.ground);  // cut by the edge of the glass: strips cannot be clipped
         return;
     }
-    const std::optional<int> number = tables_.picture(layout_, item, tables_.findings);
+    const std::optional<int> number = tables_.picture(item.picture);
     if (!number) return;
     ByteBlock bytes;
     begin_item(bytes, static_cast<int>(Kind::picture));
@@ -347,6 +347,10 @@ void PageWriter::add_picture(const Item& item, const Box& box) {
     bytes.u8(*number);
     bytes.u8(item.picture.ink);
     bytes.u8(item.picture.ground);
+    if (!item.picture.tones.empty()) {
+        bytes.u8(item.picture.tones[1]);
+        bytes.u8(item.picture.tones[2]);
+    }
     end_item(item, bytes);
     map_.take(box);
 }

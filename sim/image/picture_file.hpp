@@ -1,7 +1,7 @@
-// A PNG file as a 1-bit picture.
+// A PNG file as a picture in full colour.
 #pragma once
 
-#include "fonts/face.hpp"
+#include "sim/image/reduce_picture.hpp"
 
 #include <optional>
 #include <string>
@@ -9,12 +9,11 @@
 namespace dialplate {
 
 struct PictureFile {
-    std::optional<Bitmap> picture;
+    std::optional<ColourPicture> picture;
     std::string error;  ///< One sentence when there is none.
 };
 
-/// Reads a PNG of any kind. A pixel is ink when its luma (ITU-R BT.601 weights on the coded values), laid
-/// over white as its alpha says, is below one half: dark drawings on light ground come out as drawn.
+/// Reads a PNG of any kind.
 PictureFile read_picture(const std::string& path);
 
 }  // namespace dialplate

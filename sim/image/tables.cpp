@@ -1,10 +1,11 @@
 #include "sim/image/tables.hpp"
 
 #include "sim/image/picture_file.hpp"
+#include "sim/layout/colour.hpp"
 #include "sim/layout/reader.hpp"
-#include "ui/image_format.hpp"
 
 #include <algorithm>
+#include <array>
 
 namespace dialplate {
 
@@ -25,49 +26,58 @@ int Tables::tones(const std::vector<Tones>& wanted) {
     return first;
 }
 
-std::optional<int> Tables::picture(const Layout& layout,
-                                   const Item& item,
-                                   std::vector<Finding>& out) {
+namespace {
+
+Bitmap reduced(const ColourPicture& picture, const Layout& layout, const Picture& wish) {
+    std::array<std::uint32_t, 4> paints{};
+    if (wish.tones.size() != paints.size()) return reduce_to_ink(picture);
+    std::transform(wish.tones.begin(), wish.tones.end(), paints.begin(), [&](PaintId paint) {
+        return expand_rgb565(layout.paints[static_cast<std::size_t>(paint)].rgb565);
+    });
+    return reduce_to_tones(picture, paints);
+}
+
+}  // namespace
+
+std::optional<int> Tables::picture(const Picture& wish) const {
+    const auto found = picture_numbers_.find({wish.file, wish.packing, wish.tones});
+    return found == picture_numbers_.end() ? std::nullopt : std::optional(found->second);
+}
+
+void Tables::add_picture(const Layout& layout, const Item& item) {
     const Picture& wish = item.picture;
-    const std::pair key{wish.file, static_cast<int>(wish.packing)};
-    if (const auto it = picture_numbers_.find(key); it != picture_numbers_.end()) return it->second;
+    if (picture(wish)) return;
     const auto fail = [&](const std::string& message) {
         Finding f;
         f.rule = "picture-file";
         f.pointer = item.pointer + "/file";
         f.message = message;
-        out.push_back(f);
-        return std::nullopt;
+        findings.push_back(f);
     };
     const std::string path = find_file(layout.directory, wish.file);
     if (path.empty()) return fail("picture file \"" + wish.file + "\" is not there");
     const PictureFile file = read_picture(path);
     if (!file.picture)
         return fail("picture file \"" + wish.file + "\" cannot be read: " + file.error);
-    const std::vector<std::uint8_t> plain = pack_picture(*file.picture, Packing::plain);
-    const std::vector<std::uint8_t> runs = pack_picture(*file.picture, Packing::runs);
-    if (plain.empty() && runs.empty()) {
+    Bitmap bitmap = reduced(*file.picture, layout, wish);
+    const bool no_runs = pack_picture(bitmap, Packing::runs).empty();
+    if (pack_picture(bitmap, Packing::plain).empty() && no_runs) {
         return fail(
             "picture file \"" + wish.file +
             "\" is too large for the image: at most 1,023 x 1,023 px and 65,535 bytes packed");
     }
-    if (wish.packing == PackingWish::runs && runs.empty()) {
+    if (wish.packing == PackingWish::runs && no_runs) {
         return fail("picture file \"" + wish.file +
                     "\" has more than 12 strokes in a row, too many for runs; leave the packing to "
-                    "the tool, or name plain");
+                    "the tool, or name plain or context");
     }
-    const bool take_plain = wish.packing == PackingWish::plain || runs.empty() ||
-                            (wish.packing == PackingWish::automatic && plain.size() <= runs.size());
-    const int number = static_cast<int>(pictures_.size());
-    pictures_.push_back(take_plain && !plain.empty() ? plain : runs);
-    picture_costs_.push_back(
-        {wish.file,
-         file.picture->width,
-         file.picture->height,
-         pictures_.back()[picture::packing] == packing::plain ? "plain" : "runs",
-         Bytes{static_cast<std::int64_t>(pictures_.back().size())}});
-    picture_numbers_[key] = number;
-    return number;
+    if (wish.packing == PackingWish::context && bitmap.width > most_context_columns) {
+        return fail("picture file \"" + wish.file + "\" is " + std::to_string(bitmap.width) +
+                    " px wide, context packs at most " + std::to_string(most_context_columns) +
+                    "; leave the packing to the tool, or name plain or runs");
+    }
+    picture_numbers_[{wish.file, wish.packing, wish.tones}] = static_cast<int>(pictures_.size());
+    pictures_.push_back({wish.file, std::move(bitmap), wish.packing});
 }
 
 }  // namespace dialplate

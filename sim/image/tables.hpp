@@ -9,6 +9,7 @@
 #include <map>
 #include <optional>
 #include <string>
+#include <tuple>
 #include <vector>
 
 namespace dialplate {
@@ -19,26 +20,29 @@ public:
     int text(const std::vector<std::uint8_t>& glyphs);
     /// Number of the first of these tones, which follow each other in the table.
     int tones(const std::vector<Tones>& wanted);
-    /// Number of a picture; nullopt with a finding if it cannot be had.
-    std::optional<int> picture(const Layout& layout,
-                               const Item& item,
-                               std::vector<Finding>& findings);
+    /// Stores a picture, or reports why it cannot be had.
+    void add_picture(const Layout& layout, const Item& item);
+    /// Number of a picture; nullopt if it was not stored.
+    [[nodiscard]] std::optional<int> picture(const Picture& picture) const;
 
     [[nodiscard]] const std::vector<std::vector<std::uint8_t>>& texts() const { return texts_; }
     [[nodiscard]] const std::vector<Tones>& tone_table() const { return tones_; }
-    [[nodiscard]] const std::vector<std::vector<std::uint8_t>>& pictures() const {
-        return pictures_;
-    }
-    [[nodiscard]] const std::vector<PictureCost>& picture_costs() const { return picture_costs_; }
+    /// A picture as the image is to hold it, not packed yet.
+    struct StoredPicture {
+        std::string file;
+        Bitmap bitmap;
+        PackingWish packing;
+    };
+    [[nodiscard]] const std::vector<StoredPicture>& pictures() const { return pictures_; }
     std::vector<Finding> findings;
 
 private:
     std::vector<std::vector<std::uint8_t>> texts_;
     std::map<std::vector<std::uint8_t>, int> text_numbers_;
     std::vector<Tones> tones_;
-    std::vector<std::vector<std::uint8_t>> pictures_;
-    std::vector<PictureCost> picture_costs_;
-    std::map<std::pair<std::string, int>, int> picture_numbers_;
+    std::vector<StoredPicture> pictures_;
+    using PictureKey = std::tuple<std::string, PackingWish, std::vector<PaintId>>;
+    std::map<PictureKey, int> picture_numbers_;
 };
 
 }  // namespace dialplate

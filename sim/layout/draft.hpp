@@ -11,6 +11,7 @@
 #include <set>
 #include <string>
 #include <string_view>
+#include <tuple>
 #include <unordered_map>
 #include <utility>
 #include <vector>
@@ -29,7 +30,8 @@ struct Draft {
     Names pages{"page", "pages"};
     std::vector<bool> value_is_readable;  ///< By ValueId; false: its type or range is not known.
     std::unordered_map<std::string, Place> item_names;
-    std::set<std::pair<std::string, PackingWish>> pictures;  ///< Each is stored once.
+    /// File, packing, and in tones its paints: each is stored once.
+    std::set<std::tuple<std::string, PackingWish, std::vector<PaintId>>> pictures;
 };
 
 // Limits of the image (ui/image.md) and of the engine's numbers. Keys have 16-bit numbers there: 4 MiB
@@ -83,7 +85,7 @@ Tones read_tones(const Node& node,
                  const std::optional<Tones>& otherwise,
                  const Draft& draft);
 
-/// "automatic", "plain" or "runs"; automatic when absent.
-PackingWish read_packing(const Members& members, bool of_a_picture);
+/// "automatic", "plain", "runs" or "context"; automatic when absent.
+PackingWish read_packing(const Members& members);
 
 }  // namespace dialplate

@@ -20,6 +20,7 @@ constexpr MemberName readout_members[] = {
     {"align"},
     {"unit"},
     {"tuning"},
+    {"within_ms"},
 };
 constexpr MemberName key_members[] = {
     {"kind", true},
@@ -79,8 +80,9 @@ constexpr MemberName picture_members[] = {
     {"name"},
     {"at", true},
     {"file", true},
-    {"ink", true},
+    {"ink"},
     {"ground"},
+    {"tones"},
     {"packing"},
 };
 constexpr MemberName frame_members[] = {

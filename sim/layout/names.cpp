@@ -20,7 +20,19 @@ std::optional<int> Names::index(const std::string& name) const {
 }
 
 std::optional<int> Names::find(const Members& members, std::string_view member) const {
-    const std::optional<std::string> name = members.text(member, {.least = 0});
+    const Node* const node = members.find(member);
+    if (node == nullptr) return std::nullopt;
+    return find_in(*node,
+                   members.pointer_of(member),
+                   quote(member) + " of " + members.what(),
+                   members.mistakes());
+}
+
+std::optional<int> Names::find_in(const Node& node,
+                                  const std::string& pointer,
+                                  const std::string& what,
+                                  Mistakes& mistakes) const {
+    const std::optional<std::string> name = text_in(node, pointer, what, {.least = 0}, mistakes);
     if (!name) return std::nullopt;
     if (const std::optional<int> found = index(*name)) return found;
     if (!readable_) return std::nullopt;
@@ -28,15 +40,15 @@ std::optional<int> Names::find(const Members& members, std::string_view member) 
     for (const std::string& each : order_) {
         if (!each.empty()) known.push_back(each);
     }
-    const std::string suggestion = did_you_mean(*name, known, members.mistakes());
-    const std::string rule = "unknown-" + std::string(kind_);
-    members.fail(member,
-                 rule.c_str(),
-                 "names the " + std::string(kind_) + ' ' + quote(*name) +
-                     (known.empty() ? ", but " + quote(section_) + " is empty"
-                                    : ", which " + quote(section_) + " does not have" +
-                                          (suggestion.empty() ? ";" : suggestion) + " there are " +
-                                          listed(known)));
+    const std::string suggestion = did_you_mean(*name, known, mistakes);
+    mistakes.add({"unknown-" + std::string(kind_),
+                  pointer,
+                  node.place,
+                  what + " names the " + std::string(kind_) + ' ' + quote(*name) +
+                      (known.empty() ? ", but " + quote(section_) + " is empty"
+                                     : ", which " + quote(section_) + " does not have" +
+                                           (suggestion.empty() ? ";" : suggestion) + " there are " +
+                                           listed(known))});
     return std::nullopt;
 }
 

@@ -34,6 +34,11 @@ public:
     std::optional<int> find(const Members& members, std::string_view member) const;
     /// The same, with `otherwise` for an absent member (and for a wrong one).
     int find_or(const Members& members, std::string_view member, int otherwise) const;
+    /// The same for a name that stands in a list. `what` begins the message.
+    std::optional<int> find_in(const Node& node,
+                               const std::string& pointer,
+                               const std::string& what,
+                               Mistakes& mistakes) const;
 
 private:
     std::string_view kind_;

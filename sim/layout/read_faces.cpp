@@ -8,10 +8,10 @@ namespace dialplate {
 namespace {
 
 constexpr MemberName raster_members[] = {
-    {"file", true}, {"size", true}, {"scale"}, {"packing"}, {"may"}};
+    {"file", true}, {"size", true}, {"scale"}, {"packing"}, {"smooth"}, {"may"}};
 constexpr MemberName segment_members[] = {{"segments", true}};
 constexpr MemberName any_members[] = {
-    {"file"}, {"size"}, {"scale"}, {"packing"}, {"may"}, {"segments"}};
+    {"file"}, {"size"}, {"scale"}, {"packing"}, {"smooth"}, {"may"}, {"segments"}};
 constexpr MemberName latitude_members[] = {{"files"}, {"size"}, {"smooth"}};
 constexpr MemberName geometry_members[] = {
     {"width", true}, {"height", true}, {"stroke", true}, {"gap"}};
@@ -75,16 +75,32 @@ void read_latitude(const Members& members, Face& face) {
     face.latitude = std::move(latitude);
 }
 
+void read_smooth(const Members& members, Face& face) {
+    face.smooth = members.flag("smooth").value_or(false);
+    if (!face.smooth) return;
+    if (face.scale > 1) {
+        members.fail("smooth",
+                     "out-of-range",
+                     "needs \"scale\": 1, found " + std::to_string(face.scale) +
+                         "; tones cannot be enlarged: give the face its full size");
+    }
+    if (face.packing == PackingWish::runs) {
+        members.fail("smooth",
+                     "out-of-range",
+                     "does not go with \"packing\": \"runs\"; a smooth face is packed plain or in "
+                     "context");
+    }
+}
+
 }  // namespace
 
-PackingWish read_packing(const Members& members, bool of_a_picture) {
+PackingWish read_packing(const Members& members) {
     static constexpr Word<PackingWish> packings[] = {{"automatic", PackingWish::automatic},
                                                      {"plain", PackingWish::plain},
                                                      {"runs", PackingWish::runs},
                                                      {"context", PackingWish::context}};
     const std::span<const Word<PackingWish>> all(packings);
-    return members.one_of("packing", of_a_picture ? all.first(3) : all)
-        .value_or(PackingWish::automatic);
+    return members.one_of("packing", all).value_or(PackingWish::automatic);
 }
 
 void read_faces(const Members& document, Draft& draft) {
@@ -122,7 +138,8 @@ void read_faces(const Members& document, Draft& draft) {
             face.file = members.text("file", {.least = 1}).value_or("");
             face.size = members.whole_or("size", sizes, static_cast<int>(sizes.least));
             face.scale = members.whole_or("scale", {1, 4}, 1);
-            face.packing = read_packing(members, false);
+            face.packing = read_packing(members);
+            read_smooth(members, face);
             read_latitude(members, face);
         }
         draft.layout.faces.push_back(std::move(face));

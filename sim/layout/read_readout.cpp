@@ -15,6 +15,9 @@ constexpr MemberName tuning_members[] = {{"value", true}, {"mark"}};
 // Digits of the greatest 32-bit number: ten powers of ten, from 10^0.
 constexpr int most_digits = 10;
 
+// Any display that is drawn at all is within the one, no readout waits for the other.
+constexpr Span milliseconds_of_change{0.1, 1000.0};
+
 int digits_of(std::int64_t number) {
     int digits = 1;
     for (number = std::abs(number); number >= 10; number /= 10)
@@ -121,6 +124,9 @@ void read_readout(const Members& members, PaintId ground, Item& item, const Draf
     readout.align = read_align(members, Align::right);
     read_unit(members, readout, draft);
     read_tuning(members, readout, draft);
+    if (const auto within = members.number("within_ms", milliseconds_of_change)) {
+        readout.within = Milliseconds{*within};
+    }
 }
 
 }  // namespace dialplate

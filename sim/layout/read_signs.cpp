@@ -82,13 +82,57 @@ void read_lamp(const Members& members, Item& item, const Draft& draft) {
     }
 }
 
+namespace {
+
+// Four paints in the place of ink and ground.
+void read_tones_of(const Members& members, Picture& picture, const Draft& draft) {
+    constexpr Range four{4, 4, "from ground to ink"};
+    for (const char* other : {"ink", "ground"}) {
+        if (members.has(other)) {
+            members.fail(
+                other,
+                "unknown-member",
+                "does not go with \"tones\", whose first paint is the ground and whose last "
+                "is the ink");
+        }
+    }
+    const Node* const list = members.list("tones", four);
+    if (list == nullptr) return;
+    for (std::size_t i = 0; i < list->elements.size(); ++i) {
+        picture.tones.push_back(
+            draft.paints
+                .find_in(list->elements[i],
+                         members.pointer_of("tones") + pointer_part(i),
+                         "tone " + std::to_string(i + 1) + " of " + members.what(),
+                         draft.mistakes)
+                .value_or(0));
+    }
+    picture.ground = picture.tones.front();
+    picture.ink = picture.tones.back();
+}
+
+}  // namespace
+
 void read_picture(const Members& members, PaintId ground, Item& item, Draft& draft) {
     Picture& picture = item.picture;
     picture.file = members.text("file", {.least = 1}).value_or("");
     picture.ink = draft.paints.find_or(members, "ink", 0);
     picture.ground = draft.paints.find_or(members, "ground", ground);
-    picture.packing = read_packing(members, true);
-    draft.pictures.emplace(picture.file, picture.packing);
+    if (members.has("tones")) {
+        read_tones_of(members, picture, draft);
+    } else if (!members.has("ink")) {
+        members.fail_whole("missing-member",
+                           "lacks \"ink\" and \"tones\"; a picture has one of them");
+    }
+    picture.packing = read_packing(members);
+    if (picture.packing == PackingWish::runs && members.has("tones")) {
+        members.fail(
+            "packing",
+            "out-of-range",
+            "is \"runs\", which has no tones; a picture in four paints is packed plain or in "
+            "context");
+    }
+    draft.pictures.emplace(picture.file, picture.packing, picture.tones);
     if (draft.pictures.size() == most_named + 1) {
         members.fail("file",
                      "out-of-range",

@@ -151,8 +151,10 @@ CodeSize stack_size(PartSet parts, const Mcu& mcu) {
     const std::string bound = "longest path of calls in the compiled engine with all parts, ";
     const std::string and_more = "; interrupts come on top";
     if (is_avr(mcu)) {
-        const double bytes = std::min<double>(
-            weighed(parts, measured::stack_terms) + measured::stack_margin, measured::stack);
+        const double bytes =
+            std::min<double>(weighed(parts, measured::stack_terms) + measured::stack_margin,
+                             measured::stack) +
+            (parts.has(Part::context) ? measured::stack_of_contexts : 0);
         return {
             Bytes{std::lround(bytes)},
             is_measured(mcu) ? Standing::measured : Standing::estimate,

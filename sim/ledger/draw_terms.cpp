@@ -12,11 +12,13 @@ namespace {
 using work::Subject;
 
 int face_byte(Subject subject, int byte) {
-    const int packing = subject == Subject::plain     ? packing::plain
-                        : subject == Subject::runs    ? packing::runs
-                        : subject == Subject::context ? packing::context
-                                                      : packing::segment;
-    return work::face + packing * work::face_fields + byte;
+    const int kind = subject == Subject::plain         ? 0
+                     : subject == Subject::runs        ? 1
+                     : subject == Subject::context     ? 2
+                     : subject == Subject::segment     ? 3
+                     : subject == Subject::plain_tones ? 4
+                                                       : 5;
+    return work::face + kind * work::face_fields + byte;
 }
 
 int of(int group, Subject subject) {
@@ -33,6 +35,8 @@ const Condition conditions[] = {
     {face_byte(Subject::runs, face::enlarged), Part::enlarged},
     {face_byte(Subject::context, face::enlarged), Part::enlarged},
     {face_byte(Subject::segment, face::enlarged), Part::enlarged},
+    {face_byte(Subject::plain_tones, face::enlarged), Part::enlarged},
+    {face_byte(Subject::context_tones, face::enlarged), Part::enlarged},
     {work::readout + readout::tuning, Part::tuning_digit},
 };
 
@@ -75,8 +79,9 @@ DrawTerms draw_terms(const EngineWork& work, const DrawingEngine& engine) {
     DrawTerms terms{};
     std::copy(work.times.begin(), work.times.end(), terms.begin());
     // The packing is asked for once by each part that has one of its own.
-    const double asked =
-        (parts.has(Part::segment) ? 0.5 : 0.0) + (parts.has(Part::context) ? 0.5 : 0.0);
+    const double asked = (parts.has(Part::segment) ? 0.5 : 0.0) +
+                         (parts.has(Part::context) ? 0.5 : 0.0) +
+                         (parts.has(Part::smooth) ? 0.5 : 0.0);
     for (int packing = 0; packing < work::face_kinds; ++packing) {
         terms[static_cast<std::size_t>(work::face + packing * work::face_fields + face::packing)] *=
             asked;

@@ -94,6 +94,8 @@ inline constexpr double stack_terms[] = {
 };
 // clang-format on
 inline constexpr double stack_margin = 38;
+/// What comes on top where the bus sends glyphs in `context` by itself.
+inline constexpr int stack_of_contexts = 9;
 /// The same of the engine with all parts, return addresses included.
 inline constexpr int stack = 369;
 

@@ -150,19 +150,24 @@ std::string counted(int n, const char* one, const char* many) {
     return std::to_string(n) + " " + (n == 1 ? one : many);
 }
 
-std::string face_remark(const FaceCost& face) {
-    std::string remark = counted(face.glyphs, "glyph", "glyphs") + " of " +
-                         counted(face.height, "row", "rows") + ", " + face.packing;
-    // What the other packings would take; no bytes: it does not fit them.
+// The packing, and what the others would take; no bytes: it does not fit them.
+template <class Cost>
+std::string packing_remark(const Cost& cost, bool tones) {
     std::string others;
-    for (const auto& [name, bytes] : {std::pair{"plain", face.plain},
-                                      std::pair{"runs", face.runs},
-                                      std::pair{"context", face.context}}) {
-        if (face.packing != name && bytes.value > 0) {
+    for (const auto& [name, bytes] : {std::pair{"plain", cost.plain},
+                                      std::pair{"runs", cost.runs},
+                                      std::pair{"context", cost.context}}) {
+        if (cost.packing != name && bytes.value > 0) {
             others += (others.empty() ? "" : ", ") + (name + (" " + number(bytes.value)));
         }
     }
+    const std::string remark = (tones ? "four tones, " : "") + cost.packing;
     return others.empty() ? remark : remark + " (" + others + ")";
+}
+
+std::string face_remark(const Layout& layout, const FaceCost& face) {
+    return counted(face.glyphs, "glyph", "glyphs") + " of " + counted(face.height, "row", "rows") +
+           ", " + packing_remark(face, layout.faces.at(static_cast<std::size_t>(face.face)).smooth);
 }
 
 std::string face_name(const Layout& layout, const FaceCost& face) {
@@ -208,7 +213,7 @@ void write_flash(Account& out, const Layout& layout, const FlashAccount& flash) 
         write_share(out, shares[i], flash.capacity);
         if (i == at_faces) {
             for (const FaceCost& face : flash.faces) {
-                write_detail(out, face_name(layout, face), face.bytes, face_remark(face));
+                write_detail(out, face_name(layout, face), face.bytes, face_remark(layout, face));
             }
         }
         if (i == at_pictures && !flash.pictures.empty()) {
@@ -217,7 +222,8 @@ void write_flash(Account& out, const Layout& layout, const FlashAccount& flash) 
                              picture.file,
                              picture.bytes,
                              std::to_string(picture.width) + " x " +
-                                 std::to_string(picture.height) + " px, " + picture.packing);
+                                 std::to_string(picture.height) + " px, " +
+                                 packing_remark(picture, picture.tones));
             }
         }
     }

@@ -6,7 +6,7 @@ namespace dialplate {
 namespace {
 
 /// The first, one for each part, and the groups that are known to share or repeat code.
-constexpr std::size_t expected_terms = 1 + part_count + 30;
+constexpr std::size_t expected_terms = 1 + part_count + 36;
 
 }  // namespace
 
@@ -29,6 +29,12 @@ PartSet effective(PartSet parts) {
                 return parts.has(Part::meter);
             case Part::tape:
                 return parts.has(Part::scale);
+            case Part::changed_runs:
+                return parts.has(Part::readout) &&
+                       (parts.has(Part::plain) || parts.has(Part::runs) ||
+                        parts.has(Part::segment));
+            case Part::smooth:
+                return parts.has(Part::tones_plain) || parts.has(Part::tones_context);
             default:
                 return true;
         }
@@ -57,7 +63,8 @@ std::vector<double> size_terms(PartSet all) {
                       int{parts.has(Part::meter)} + int{parts.has(Part::scale)} +
                       int{parts.has(Part::picture)};
     const int packings = int{parts.has(Part::plain)} + int{parts.has(Part::runs)} +
-                         int{parts.has(Part::segment)} + int{parts.has(Part::context)};
+                         int{parts.has(Part::segment)} + int{parts.has(Part::context)} +
+                         int{parts.has(Part::tones_plain)} + int{parts.has(Part::tones_context)};
     flag(kinds > 0);
     flag(kinds > 1);
     flag(kinds > 2);
@@ -88,6 +95,13 @@ std::vector<double> size_terms(PartSet all) {
     both(Part::peak, Part::blocks);
     both(Part::peak, Part::upright);
     both(Part::blocks, Part::upright);
+    both(Part::context, Part::tones_context);
+    both(Part::plain, Part::tones_plain);
+    both(Part::picture, Part::tones_plain);
+    both(Part::picture, Part::tones_context);
+    // One way of changing for bitmaps, one for segments.
+    both(Part::changed_runs, Part::segment);
+    flag(parts.has(Part::changed_runs) && (parts.has(Part::plain) || parts.has(Part::runs)));
     assert(terms.size() == expected_terms);
     for (int i = 0; i < part_count; ++i) {
         for (int j = i + 1; j < part_count; ++j) {

@@ -25,7 +25,11 @@ enum class Subject : std::uint8_t {
     runs,
     context,
     large_context,  ///< Enlarged.
-    segment,        ///< From `plain` on: a glyph or a strip in that packing.
+    segment,
+    plain_tones,
+    context_tones,  ///< From `plain` on: a glyph or a strip in that packing.
+    changed_runs,
+    changed_segments,  ///< A digit that becomes another by what differs.
 };
 
 // Groups of kinds of work; each has as many kinds as the next begins after it.
@@ -35,17 +39,18 @@ constexpr int header = 1, value = header + 32, paint = value + 4, tone = paint +
               fill_rect = fill_group + 2, text_group = fill_rect + 1, text_line = text_group + 4,
               text = text_line + 2, readout = text + 2, box = readout + 20, box_line = box + 20,
               meter = box_line + 3, scale = meter + 27, picture_item = scale + 36,
-              face_place = picture_item + 10;
+              face_place = picture_item + 12;
 /// A face by its packing: its bytes, of plain and runs the place of a glyph.
-constexpr int face = face_place + 1, face_kinds = 4, face_fields = 8;
-/// A glyph, plain and runs: advance, the byte behind it.
-constexpr int glyph = face + face_kinds * face_fields, glyph_kinds = 2, glyph_fields = 2;
+constexpr int face = face_place + 1, face_kinds = 6, face_fields = 8;
+/// A glyph, plain, runs and plain in tones: advance, the byte behind it.
+constexpr int glyph = face + face_kinds * face_fields, glyph_kinds = 3, glyph_fields = 2;
 /// A face in context, narrow and wide: what a glyph has more. A look-up reads two bytes of each that it passes.
 constexpr int metric = glyph + glyph_kinds * glyph_fields;
+/// A strip: plain, runs, context, plain in tones, context in tones: its first byte.
 constexpr int picture_place = metric + 2, picture = picture_place + 1, strip_data = picture + 9,
-              reads = strip_data + 2;
+              strip_kinds = 5, reads = strip_data + strip_kinds;
 
-constexpr int subjects = 10;
+constexpr int subjects = 14;
 constexpr int window = reads, push = window + subjects, empty_push = push + subjects,
               row = empty_push + subjects;  ///< Rows of the windows.
 /// Bits of a bitmap in runs: rows that are read, rows that repeat the one above, runs, their ones, low bits.
@@ -68,8 +73,13 @@ enum ContextField {
     columns_renewed,
     columns_sent
 };
+/// The decisions of a bitmap of two bits a pixel, pixels counted for each bit, and its columns gone through before a
+/// row that is decided. Then the bits of a plain one: as of a plain bitmap of one bit.
+constexpr int context_tones = large_context + context_fields,
+              tones_row = context_tones + context_fields, tones_blank = tones_row + 1,
+              tones_pixel = tones_row + 2, tones_change = tones_row + 3;
 /// Rows of a segment glyph: at its top and bottom, in its middle, between, of dots.
-constexpr int segment_end = large_context + context_fields, segment_middle = segment_end + 1,
+constexpr int segment_end = tones_row + 4, segment_middle = segment_end + 1,
               segment_upright = segment_end + 2, segment_dots = segment_end + 3;
 /// Rows of a box among round corners; columns tried for where they begin.
 constexpr int corner_row = segment_end + 4, corner_column = corner_row + 1;
@@ -79,7 +89,12 @@ constexpr int long_digit = corner_row + 2, short_digit = long_digit + 1, on_mete
 constexpr int drawn_count = long_digit + 3, drawn_cell = drawn_count + 1;
 /// Ticks of a scale that are walked over and not sent.
 constexpr int scale_step = drawn_count + 2;
-constexpr int service = scale_step + 1;  ///< Calls.
+/// Digits that become others by what differs, in `plain` or `runs`: the two that are compared; their rows, as far
+/// as they are read; runs; bits of runs; plain bits. Of segments: digits, rows drawn.
+constexpr int compared = scale_step + 1, compared_row = compared + 1, compared_run = compared + 2,
+              compared_bit = compared + 3, compared_plain_bit = compared + 4,
+              unlike_segments = compared + 5, unlike_row = compared + 6;
+constexpr int service = compared + 7;  ///< Calls.
 /// The bus: pixels, of them those whose colour has two equal bytes; pushes of such.
 constexpr int pixel = service + 1, even_pixel = pixel + 1, even_push = pixel + 2;
 constexpr int kinds = pixel + 3;

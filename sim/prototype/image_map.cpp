@@ -4,9 +4,27 @@
 
 #include <algorithm>
 #include <initializer_list>
+#include <utility>
 
 namespace dialplate {
 namespace {
+
+/// Which of the kinds of faces, by its packing.
+int face_kind(int packing) {
+    return packing == (packing::plain | packing::tones)     ? 4
+           : packing == (packing::context | packing::tones) ? 5
+                                                            : packing;
+}
+
+int strip_kind(int packing) {
+    return packing == (packing::plain | packing::tones)     ? 3
+           : packing == (packing::context | packing::tones) ? 4
+                                                            : packing;
+}
+
+bool is_in_context(int packing) {
+    return (packing & ~int{packing::tones}) == packing::context;
+}
 
 /// Walks an image once.
 class Walk {
@@ -156,7 +174,7 @@ private:
                         {scale::divide, 4}});
                 break;
             case Kind::picture:
-                fields(at, work::picture_item, picture_item::ground + 1, {});
+                fields(at, work::picture_item, std::min(u8(at), picture_item::darker + 1), {});
                 break;
         }
     }
@@ -186,18 +204,19 @@ private:
 
     void face(int at) {
         const int packing = u8(at + face::packing);
-        const int fields = packing == packing::context   ? face::metrics
+        const int fields = is_in_context(packing)        ? face::metrics
                            : packing == packing::segment ? face::segment_bytes
                                                          : face::places;
+        const int first = work::face + face_kind(packing) * work::face_fields;
         for (int field = 0; field < fields; ++field) {
-            mark(at + field, work::face + packing * work::face_fields + field);
+            mark(at + field, first + field);
         }
-        if (packing == packing::context) context_glyphs(at);
-        if (packing != packing::plain && packing != packing::runs) return;
-        const int kind = packing;
+        if (is_in_context(packing)) context_glyphs(at);
+        if (is_in_context(packing) || packing == packing::segment) return;
+        const int kind = packing == packing::plain ? 0 : packing == packing::runs ? 1 : 2;
         for (int g = 0; g < u8(at + face::glyphs); ++g) {
             const int its_place = at + face::places + 2 * g;
-            mark(its_place, work::face + kind * work::face_fields + face::places);
+            mark(its_place, first + face::places);
             mark(its_place + 1, work::nothing);
             glyph(at, at + u16(its_place), kind);
         }
@@ -215,10 +234,10 @@ private:
             const int columns = wide ? u8(metric) : u8(metric) & 15;
             const int bytes = wide ? u8(metric + 1) : u8(metric) >> 4;
             CodedBitmap bitmap;
-            bitmap.packing = packing::context;
+            bitmap.packing = static_cast<std::uint8_t>(u8(face_at + face::packing));
             bitmap.width = columns + u8(face_at + face::least_advance);
             bitmap.height = u8(face_at + face::height);
-            bitmap.times = u8(face_at + face::enlarged);
+            bitmap.times = u8(face_at + face::enlarged) & face::most_enlarged;
             bitmap.data = static_cast<std::uint16_t>(at);
             map_.bitmaps.emplace_back(static_cast<std::uint16_t>(metric), bitmap);
             at += bytes + u8(face_at + face::least_length);
@@ -235,9 +254,9 @@ private:
         bitmap.parameters = static_cast<std::uint8_t>(u8(face_at + face::parameters));
         bitmap.width = u8(at);
         bitmap.height = u8(face_at + face::height);
-        bitmap.times = u8(face_at + face::enlarged);
-        bitmap.data = static_cast<std::uint16_t>(at + (kind == 0 ? 5 : 1));
-        if (kind == 0) {
+        bitmap.times = u8(face_at + face::enlarged) & face::most_enlarged;
+        bitmap.data = static_cast<std::uint16_t>(at + (kind != 1 ? 5 : 1));
+        if (kind != 1) {
             bitmap.inked_left = u8(at + 1);
             bitmap.inked_top = u8(at + 2);
             bitmap.inked_width = u8(at + 3);
@@ -265,7 +284,7 @@ private:
             bitmap.data = static_cast<std::uint16_t>(data);
             bitmap.inked_width = bitmap.width;
             bitmap.inked_height = bitmap.height;
-            mark(data, work::strip_data + (bitmap.packing == packing::plain ? 0 : 1));
+            mark(data, work::strip_data + strip_kind(bitmap.packing));
             map_.bitmaps.emplace_back(static_cast<std::uint16_t>(data), bitmap);
         }
     }
@@ -354,6 +373,30 @@ void add_plain(const std::vector<std::uint8_t>& image,
     }
 }
 
+void add_plain_tones(const std::vector<std::uint8_t>& image,
+                     const CodedBitmap& bitmap,
+                     EngineWork& work) {
+    auto& times = work.times;
+    BitReader bits(image, bitmap.data);
+    int last = 0;
+    for (int y = 0; y < bitmap.height; ++y) {
+        if (y < bitmap.inked_top || y >= bitmap.inked_top + bitmap.inked_height) {
+            ++times[work::tones_blank];
+            times[work::tones_change] += last != 0 ? 1 : 0;
+            last = 0;
+            continue;
+        }
+        ++times[work::tones_row];
+        times[work::tones_pixel] += bitmap.inked_width;
+        for (int x = 0; x < bitmap.inked_width; ++x) {
+            const int first = bits.next() ? 2 : 0;
+            const int both = first + (bits.next() ? 1 : 0);
+            times[work::tones_change] += both != last ? 1 : 0;
+            last = both;
+        }
+    }
+}
+
 /// Decides the pixels of a glyph as ui/image.md, "Contexts", has it, and counts.
 class Decisions {
 public:
@@ -371,7 +414,6 @@ public:
         std::vector<std::uint8_t> above(static_cast<std::size_t>(columns) + 4, 0);
         std::vector<std::uint8_t> above_that(above.size(), 0);
         std::fill(above_that.begin() + 2, above_that.end() - 2, std::uint8_t{1});
-        const auto edge_left = [](std::vector<std::uint8_t>& row) { row[0] = row[1] = 1; };
         edge_left(above);
         edge_left(above_that);
         int repeated = 0;
@@ -391,24 +433,36 @@ public:
             bank = 0;
             ++times_[work::rows_decided];
             times_[work::pixels_decided] += columns;
-            std::vector<std::uint8_t> row(above.size(), 0);
-            for (int x = 0; x < columns; ++x) {
-                const std::uint8_t* a = above.data() + x + 2;
-                const std::uint8_t* b = above_that.data() + x + 2;
-                const int context = a[-2] << 6 | a[-1] << 5 | a[0] << 4 | a[1] << 3 | b[-1] << 2 |
-                                    b[0] << 1 | row[static_cast<std::size_t>(x) + 1];
-                const bool ink = decide(context);
-                row[static_cast<std::size_t>(x) + 2] = ink ? 1 : 0;
-                times_[work::pixels_inked] += ink ? 1 : 0;
-                if (ink) bank = context_model::bank;
+            std::vector<std::uint8_t> row = decided_row(above, above_that, 0);
+            if (std::find(row.begin() + 2, row.end(), 1) != row.end()) bank = context_model::bank;
+            above_that = std::exchange(above, std::move(row));
+            if ((bitmap_.packing & packing::tones) != 0) {
+                times_[work::pixels_decided] += columns;
+                decided_row(above, above_that, context_model::middle);
             }
-            edge_left(row);
-            above_that = above;
-            above = row;
         }
     }
 
 private:
+    static void edge_left(std::vector<std::uint8_t>& row) { row[0] = row[1] = 1; }
+
+    std::vector<std::uint8_t> decided_row(const std::vector<std::uint8_t>& above,
+                                          const std::vector<std::uint8_t>& above_that,
+                                          int first) {
+        std::vector<std::uint8_t> row(above.size(), 0);
+        for (int x = 0; x < bitmap_.width; ++x) {
+            const std::uint8_t* a = above.data() + x + 2;
+            const std::uint8_t* b = above_that.data() + x + 2;
+            const int context = a[-2] << 6 | a[-1] << 5 | a[0] << 4 | a[1] << 3 | b[-1] << 2 |
+                                b[0] << 1 | row[static_cast<std::size_t>(x) + 1];
+            const bool ink = decide(first + context);
+            row[static_cast<std::size_t>(x) + 2] = ink ? 1 : 0;
+            times_[work::pixels_inked] += ink ? 1 : 0;
+        }
+        edge_left(row);
+        return row;
+    }
+
     bool decide(int context) {
         const int chance = image_[static_cast<std::size_t>(header::bytes + context)];
         const int split = range_ * chance >> 8;
@@ -440,8 +494,12 @@ void add_decoding(const std::vector<std::uint8_t>& image,
                   EngineWork& work) {
     if (bitmap.packing == packing::plain) {
         add_plain(image, bitmap, work);
-    } else if (bitmap.packing == packing::context) {
-        const int first = bitmap.times > 1 ? work::large_context : work::context;
+    } else if (bitmap.packing == (packing::plain | packing::tones)) {
+        add_plain_tones(image, bitmap, work);
+    } else if (is_in_context(bitmap.packing)) {
+        const int first = bitmap.packing != packing::context ? work::context_tones
+                          : bitmap.times > 1                 ? work::large_context
+                                                             : work::context;
         Decisions(image, bitmap, work.times.data() + first).count();
     } else {
         add_runs(image, bitmap, work);

@@ -6,9 +6,10 @@ namespace dialplate {
 namespace {
 
 constexpr const char* names[part_count] = {
-    "readout", "box",      "meter",        "scale",  "picture", "plain", "runs",
-    "segment", "enlarged", "tuning_digit", "sign",   "rounded", "words", "touch",
-    "hold",    "pages",    "peak",         "blocks", "upright", "tape",  "context",
+    "readout", "box",         "meter",         "scale",        "picture", "plain", "runs",
+    "segment", "enlarged",    "tuning_digit",  "sign",         "rounded", "words", "touch",
+    "hold",    "pages",       "peak",          "blocks",       "upright", "tape",  "context",
+    "smooth",  "tones_plain", "tones_context", "changed_runs",
 };
 
 void add_key(const Key& key, PartSet& parts) {
@@ -52,10 +53,10 @@ void add_item(const Item& item, const Layout& layout, PartSet& parts) {
     }
 }
 
-void add_packing(const std::string& packing, PartSet& parts) {
-    parts.add(Part::plain, packing == "plain")
+void add_packing(const std::string& packing, bool tones, PartSet& parts) {
+    parts.add(tones ? Part::tones_plain : Part::plain, packing == "plain")
         .add(Part::runs, packing == "runs")
-        .add(Part::context, packing == "context")
+        .add(tones ? Part::tones_context : Part::context, packing == "context")
         .add(Part::segment, packing == "segment");
 }
 
@@ -75,11 +76,13 @@ PartSet parts_used(const Layout& layout, const BuiltImage& built) {
         }
     }
     for (const FaceCost& face : built.faces) {
-        add_packing(face.packing, parts);
-        parts.add(Part::enlarged, layout.faces[static_cast<std::size_t>(face.face)].scale > 1);
+        const Face& its = layout.faces[static_cast<std::size_t>(face.face)];
+        add_packing(face.packing, its.smooth, parts);
+        parts.add(Part::enlarged, its.scale > 1).add(Part::smooth, its.smooth);
+        parts.add(Part::changed_runs, face.changed_runs);
     }
     for (const PictureCost& picture : built.pictures) {
-        add_packing(picture.packing, parts);
+        add_packing(picture.packing, picture.tones, parts);
     }
     return parts;
 }

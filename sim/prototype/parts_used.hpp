@@ -32,8 +32,12 @@ enum class Part : std::uint8_t {
     upright,
     tape,
     context,
+    smooth,
+    tones_plain,
+    tones_context,
+    changed_runs,
 };
-inline constexpr int part_count = 21;
+inline constexpr int part_count = 25;
 
 /// The name of a part as ui/parts.hpp spells it.
 const char* name_of(Part part);

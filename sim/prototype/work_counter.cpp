@@ -14,6 +14,11 @@ bool is_within(int kind, int first, int after) {
     return kind >= first && kind < after;
 }
 
+/// Whether the glyphs of a face of such a kind have metrics as in context.
+bool is_in_context(int face_kind) {
+    return face_kind == 2 || face_kind == 5;
+}
+
 /// Columns that the engine tries for where a row of a round corner begins: as corner_inset() of ui/box.hpp.
 int columns_tried(int radius, int inner, int y) {
     const int down = 2 * (radius - y) - 1;
@@ -52,18 +57,30 @@ std::int32_t WorkCounter::i32(int at) const {
 }
 
 void WorkCounter::listen(int kind, int at) {
-    if (is_within(kind, work::face, work::glyph)) {
-        const int packing = (kind - work::face) / work::face_fields;
+    listen_for_change(kind, at);
+    if (changing_face_ != 0) {
+        // Nothing of it is a glyph drawn whole.
+    } else if (is_within(kind, work::face, work::glyph)) {
+        const int face_kind = (kind - work::face) / work::face_fields;
         const int field = (kind - work::face) % work::face_fields;
-        if (fresh_) begin_glyph(packing, at - field);
-        if (packing == packing::context) listen_to_context_face(field, at - field);
+        if (fresh_) begin_glyph(face_kind, at - field);
+        if (is_in_context(face_kind)) listen_to_context_face(field, at - field);
     } else if (is_within(kind, work::metric, work::picture_place)) {
         ++metrics_read_;
     } else if (is_within(kind, work::glyph, work::metric)) {
         if ((kind - work::glyph) % work::glyph_fields == 1) add_bitmap(at);
     } else if (kind >= work::strip_data) {
-        if (fresh_) begin(kind == work::strip_data ? Subject::plain : Subject::runs);
-        add_bitmap(at);
+        // A stream in context may read on into the next strip's; only the first read is the strip's own.
+        const bool begins = fresh_;
+        constexpr Subject subjects[work::strip_kinds] = {Subject::plain,
+                                                         Subject::runs,
+                                                         Subject::context,
+                                                         Subject::plain_tones,
+                                                         Subject::context_tones};
+        if (begins) {
+            begin(subjects[kind - work::strip_data]);
+            add_bitmap(at);
+        }
     } else if (kind < work::text) {
         item_ = Subject::page;
     } else if (kind < work::box) {
@@ -81,23 +98,81 @@ void WorkCounter::listen(int kind, int at) {
     }
 }
 
-void WorkCounter::begin_glyph(int packing, int face_at) {
-    switch (packing) {
-        case packing::plain:
-            begin(Subject::plain);
-            break;
-        case packing::runs:
-            begin(Subject::runs);
-            break;
-        case packing::context:
-            begin(u8(face_at + face::enlarged) > 1 ? Subject::large_context : Subject::context);
-            break;
-        default:
-            begin(Subject::segment);
-            add_segment_rows(face_at);
-            break;
+/// A digit that is to change has the columns of its face looked up twice in turn, as nothing else has. The change
+/// lasts until the readout is read again.
+void WorkCounter::listen_for_change(int kind, int at) {
+    if (is_within(kind, work::glyph, work::metric)) {
+        if ((kind - work::glyph) % work::glyph_fields == 0) last_glyph_ = at;
+        return;
     }
-    awaits_context_ = packing == packing::context;
+    if (!is_within(kind, work::face, work::glyph)) {
+        if (kind < work::face) changing_face_ = last_face_read_ = 0;
+        return;
+    }
+    const int field = (kind - work::face) % work::face_fields;
+    const int enlarged_at = at - field + face::enlarged;
+    if (field == face::advance && last_face_read_ == enlarged_at &&
+        (u8(enlarged_at) & face::changed_runs) != 0) {
+        changing_face_ = at - field;
+    }
+    last_face_read_ = at;
+    if (changing_face_ == 0 || field != face::parameters) return;
+    if (u8(changing_face_) == packing::segment) {
+        add(work::unlike_segments, 1);
+    } else {
+        add_compared_digit();
+    }
+}
+
+void WorkCounter::add_compared_digit() {
+    const EngineWork before = work_;
+    add_bitmap(last_glyph_ + 1);
+    const auto counted = [&](int kind) {
+        const auto at = static_cast<std::size_t>(kind);
+        return work_.times[at] - before.times[at];
+    };
+    EngineWork all = before;
+    const auto put = [&](int kind, int times) {
+        all.times[static_cast<std::size_t>(kind)] += times;
+    };
+    put(work::compared, 1);
+    put(work::compared_row,
+        counted(work::runs_row) + counted(work::plain_row) + counted(work::plain_blank));
+    put(work::compared_run, counted(work::runs_run));
+    put(work::compared_bit, counted(work::runs_one) + counted(work::runs_low));
+    put(work::compared_plain_bit, counted(work::plain_bit));
+    work_ = all;
+}
+
+/// The rows of a window of changed segments that are not those above again.
+void WorkCounter::add_unlike_rows() {
+    const int high = u8(readout_ + item::place + 2);
+    const int top = u8(readout_ + item::place + 1) | (high >> 2 & 3) << 8;
+    const int times = std::max(1, u8(changing_face_ + face::enlarged) & face::most_enlarged);
+    const int height = u8(changing_face_ + face::height);
+    const int stroke = u8(changing_face_ + face::parameters);
+    const int middle = (height - stroke) / 2;
+    const int first = (window_.y - top) / times;
+    for (int y = first; y < first + window_.height / times; ++y) {
+        const bool upper = y > stroke && y < middle;
+        const bool lower = y > middle + stroke && y < height - stroke;
+        add(work::unlike_row, y == first || !(upper || lower) ? 1 : 0);
+    }
+}
+
+/// @param face_kind  Which of the groups of work::face.
+void WorkCounter::begin_glyph(int face_kind, int face_at) {
+    const bool large = (u8(face_at + face::enlarged) & face::most_enlarged) > 1;
+    const Subject subjects[work::face_kinds] = {Subject::plain,
+                                                Subject::runs,
+                                                large ? Subject::large_context : Subject::context,
+                                                Subject::segment,
+                                                Subject::plain_tones,
+                                                Subject::context_tones};
+    begin(subjects[face_kind]);
+    if (subject_ == Subject::segment) add_segment_rows(face_at);
+    awaits_context_ = subject_ == Subject::context || subject_ == Subject::large_context ||
+                      subject_ == Subject::context_tones;
 }
 
 /// A glyph in context that is drawn is looked up twice: before the window for its width, then for its stream.
@@ -121,7 +196,11 @@ void WorkCounter::window(std::uint16_t x,
 }
 
 void WorkCounter::push(std::uint16_t colour, std::uint16_t count) {
-    if (fresh_) {
+    if (fresh_ && changing_face_ != 0) {
+        const bool segments = u8(changing_face_) == packing::segment;
+        begin(segments ? Subject::changed_segments : Subject::changed_runs);
+        if (segments) add_unlike_rows();
+    } else if (fresh_) {
         begin(item_);
         if (item_ == Subject::box) add_corners();
     }
@@ -162,7 +241,7 @@ void WorkCounter::add_corners() {
 void WorkCounter::add_segment_rows(int face_at) {
     const int height = u8(face_at + face::height);
     const int stroke = u8(face_at + face::parameters);
-    const int times = std::max(1, u8(face_at + face::enlarged));
+    const int times = std::max(1, u8(face_at + face::enlarged) & face::most_enlarged);
     const int gap = u8(face_at + face::segment_gap);
     if (window_.width == (stroke + gap) * times) {
         add(work::segment_dots, height);
@@ -175,6 +254,7 @@ void WorkCounter::add_segment_rows(int face_at) {
 }
 
 void WorkCounter::listen_to_readout(int field, int at) {
+    readout_ = at;
     switch (field) {
         case item::kind:  // before and after each of the steps of an update
             draws_readout_ = false;

@@ -39,9 +39,12 @@ private:
     using Decoding = std::array<std::int32_t, decoding_kinds>;
 
     void listen(int kind, int at);
+    void listen_for_change(int kind, int at);
+    void add_compared_digit();
+    void add_unlike_rows();
     void begin(work::Subject subject);
     void listen_to_context_face(int field, int face_at);
-    void begin_glyph(int packing, int face_at);
+    void begin_glyph(int face_kind, int face_at);
     void add_corners();
     void add_segment_rows(int face_at);
     void listen_to_readout(int field, int at);
@@ -67,6 +70,11 @@ private:
     bool awaits_context_ = false;  ///< The next such look-up is of a glyph that is drawn.
     work::Subject item_ = work::Subject::page, subject_ = work::Subject::page;
     bool draws_readout_ = false;
+    int readout_ = 0;         ///< Place of the readout that is looked at.
+    int last_face_read_ = 0;  ///< Place of the byte of a face that was read last.
+    int last_glyph_ = 0;      ///< Place of the glyph whose advance was read last.
+    int changing_face_ =
+        0;           ///< Face of a digit that becomes another by what differs; 0: none does.
     int box_ = 0;    ///< Place of the box that is drawn.
     int scale_ = 0;  ///< Place of the scale whose columns are walked; 0: none.
     int scale_from_ = 0, scale_to_ = 0, scale_windows_ = 0;

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "ui/mcu/context_core.hpp"
+#include "ui/mcu/runs_core.hpp"
 
 #include <stdint.h>
 
@@ -16,7 +17,9 @@ struct ChosenParts {
                           enlarged = has(8), tuning_digit = has(9), sign = has(10),
                           rounded = has(11), words = has(12), touch = has(13), hold = has(14),
                           pages = has(15), peak = has(16), blocks = has(17), upright = has(18),
-                          tape = has(19), context = has(20);
+                          tape = has(19), context = has(20), smooth = has(21),
+                          tones_plain = has(22), tones_context = has(23), changed_runs = has(24);
     using Contexts = dialplate::FastContextCore;
+    using Runs = dialplate::FastRunsCore;
     static constexpr uint8_t context_columns = 64;
 };

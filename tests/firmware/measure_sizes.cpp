@@ -21,7 +21,7 @@ using namespace dialplate;
 
 namespace {
 
-constexpr int samples = 520;
+constexpr int samples = 600;
 constexpr int held_out = 60;
 // An error of one size, squared, over that of a weight: what a known group weighs is likely to be more.
 constexpr double doubt_of_expected = 0.3, doubt_of_pairs = 10.0;
@@ -43,6 +43,9 @@ PartSet random_parts(std::mt19937& random) {
     parts.add(Part::scale, often(0.45)).add(Part::picture, often(0.35));
     parts.add(Part::plain, often(0.5)).add(Part::runs, often(0.75)).add(Part::segment, often(0.35));
     parts.add(Part::context, often(0.4));
+    parts.add(Part::tones_plain, often(0.15)).add(Part::tones_context, often(0.3));
+    parts.add(Part::smooth, often(0.7));
+    parts.add(Part::changed_runs, often(0.4));
     parts.add(Part::enlarged, often(0.45)).add(Part::tuning_digit, often(0.6));
     parts.add(Part::sign, often(0.3)).add(Part::rounded, often(0.6)).add(Part::words, often(0.5));
     parts.add(Part::touch, often(0.8)).add(Part::hold, often(0.6)).add(Part::pages, often(0.6));
@@ -230,6 +233,9 @@ int main(int argc, char** argv) {
     }
     out << "\n};\n// clang-format on\n"
         << "inline constexpr double stack_margin = " << too_little << ";\n"
+        << "/// What comes on top where the bus sends glyphs in `context` by itself.\n"
+        << "inline constexpr int stack_of_contexts = "
+        << compiler.compile({.parts = with, .driver = 2}).stack - whole.stack << ";\n"
         << "/// The same of the engine with all parts, return addresses included.\n"
         << "inline constexpr int stack = " << whole.stack << ";\n\n"
         << "/// What the whole engine grows by on a part with more than 128 KiB.\n"

@@ -97,6 +97,15 @@ private:
             layout_["faces"][name] = face;
             faces_.push_back({name, font.size * scale, font.digit * scale, true});
         }
+        if (often(40)) {
+            const int size = between(12, 44);
+            layout_["faces"]["smooth"] = {
+                {"file", often(50) ? "DejaVuSans-Bold.ttf" : "LiberationSans-Regular.ttf"},
+                {"size", size},
+                {"smooth", true},
+                {"packing", often(60) ? "context" : "plain"}};
+            faces_.push_back({"smooth", size, 2 * size / 3, true});
+        }
         if (often(45)) {
             const int stroke = between(2, 8);
             const int width = 2 * stroke + between(4, 22), height = 3 * stroke + between(8, 40);
@@ -185,6 +194,8 @@ private:
                      {"drop", below(3)},
                      {"least", 1},
                      {"align", one_of<std::string>({"left", "centre", "right"})}};
+        // Sooner than any digit can be drawn whole: it changes by runs if that is faster.
+        if (often(60)) item["within_ms"] = 0.1;
         if (often(60)) item["ground"] = paint();
         if (of.words && often(70)) item["separator"] = often(70) ? "." : " ";
         if (item["value"] == "frequency" && tuned_) {
@@ -306,13 +317,20 @@ private:
         Json items = Json::array();
         int top = below(3);
         if (often(25) && width_ >= picture_width && height_ >= picture_height) {
-            items.push_back({{"kind", "picture"},
-                             {"name", name + ".picture"},
-                             {"at", {below(width_ - picture_width + 1), 0}},
-                             {"file", "mast.png"},
-                             {"ink", paint()},
-                             {"ground", paint()},
-                             {"packing", often(50) ? "plain" : "runs"}});
+            Json item = {{"kind", "picture"},
+                         {"name", name + ".picture"},
+                         {"at", {below(width_ - picture_width + 1), 0}}};
+            if (often(40)) {
+                item["file"] = "mast-dusk.png";
+                item["tones"] = {paint(), paint(), paint(), paint()};
+                item["packing"] = often(50) ? "plain" : "context";
+            } else {
+                item["file"] = "mast.png";
+                item["ink"] = paint();
+                item["ground"] = paint();
+                item["packing"] = one_of<std::string>({"plain", "runs", "context"});
+            }
+            items.push_back(std::move(item));
             top = picture_height + lines_apart;
         }
         for (int y = top; y < height_;) {

@@ -239,4 +239,24 @@ TimedRun timed_run(const Layout& layout,
     }
 }
 
+TimedRun timed_numbers(const Layout& layout,
+                       const BuiltImage& built,
+                       const TimedDriver& driver,
+                       ValueId value,
+                       const std::vector<std::int32_t>& numbers,
+                       const std::filesystem::path& tree) {
+    try {
+        Pair pair(layout, built, driver, tree, "atmega328p");
+        for (const std::int32_t number : numbers) {
+            pair.prototype().set(value, number);
+            pair.draw(std::to_string(number));
+        }
+        return pair.take();
+    } catch (const std::exception& error) {
+        TimedRun failed;
+        failed.trouble = error.what();
+        return failed;
+    }
+}
+
 }  // namespace dialplate

@@ -49,4 +49,12 @@ TimedRun timed_run(const Layout& layout,
                    const std::filesystem::path& tree,
                    const std::string& mcu = "atmega328p");
 
+/// On the first page, gives one value these numbers, one after the other; an update for each.
+TimedRun timed_numbers(const Layout& layout,
+                       const BuiltImage& built,
+                       const TimedDriver& driver,
+                       ValueId value,
+                       const std::vector<std::int32_t>& numbers,
+                       const std::filesystem::path& tree);
+
 }  // namespace dialplate

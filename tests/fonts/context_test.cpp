@@ -4,6 +4,7 @@
 
 #include "fonts/code_context.hpp"
 #include "fonts/face.hpp"
+#include "tests/fonts/debian_fonts.hpp"
 #include "tests/fonts/drawings.hpp"
 
 #include <gtest/gtest.h>
@@ -13,32 +14,6 @@
 
 namespace dialplate {
 namespace {
-
-// Sans, serif and fixed, regular, bold, narrow and slanted.
-std::vector<std::string> debian_fonts() {
-    return {dejavu + "DejaVuSans.ttf",
-            dejavu + "DejaVuSans-Bold.ttf",
-            dejavu + "DejaVuSansMono.ttf",
-            dejavu + "DejaVuSansMono-Bold.ttf",
-            dejavu + "DejaVuSerif.ttf",
-            dejavu + "DejaVuSerif-Bold.ttf",
-            liberation + "LiberationSans-Regular.ttf",
-            liberation + "LiberationSans-Bold.ttf",
-            liberation + "LiberationSans-Italic.ttf",
-            liberation + "LiberationSansNarrow-Regular.ttf",
-            liberation + "LiberationSansNarrow-Bold.ttf",
-            liberation + "LiberationSerif-Regular.ttf",
-            liberation + "LiberationSerif-Bold.ttf",
-            liberation + "LiberationSerif-Italic.ttf",
-            liberation + "LiberationSerif-BoldItalic.ttf",
-            liberation + "LiberationMono-Regular.ttf",
-            liberation + "LiberationMono-Bold.ttf",
-            liberation + "LiberationMono-Italic.ttf",
-            b612 + "B612-Regular.otf",
-            b612 + "B612-Bold.otf",
-            b612 + "B612Mono-Regular.otf",
-            b612 + "B612Mono-Bold.otf"};
-}
 
 std::vector<const Bitmap*> cells_of(const RasterFace& face) {
     std::vector<const Bitmap*> cells;

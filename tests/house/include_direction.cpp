@@ -27,7 +27,7 @@ const std::vector<Room>& rooms() {
         {"sim/edit", {"sim/layout"}, {"nlohmann/"}},
         {"sim/display", {"ui", "sim/layout"}, {}},
         {"sim/receiver", {"sim/layout"}, {}},
-        {"sim/image", {"ui", "fonts", "sim/layout"}, {"png.h"}},
+        {"sim/image", {"ui", "fonts", "sim/layout", "sim/colour"}, {"png.h"}},
         {"sim/prototype",
          {"ui", "fonts", "sim/layout", "sim/display", "sim/receiver", "sim/image"},
          {}},

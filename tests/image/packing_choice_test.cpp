@@ -2,6 +2,7 @@
 #include "sim/image/packing_choice.hpp"
 
 #include "sim/image/decoder_sizes.hpp"
+#include "ui/image_format.hpp"
 
 #include <gtest/gtest.h>
 
@@ -45,7 +46,7 @@ std::int64_t all_in(const std::vector<RasterFace>& faces,
     }
     if (!cells.empty()) {
         const ContextTable table = train_contexts(cells);
-        bytes += std::int64_t{table.size()};
+        bytes += context_model::contexts;  // none of them in tones
         if (surroundings.decides_and_sends) bytes += decide_and_send_bytes;
         for (std::size_t i = 0; i < faces.size(); ++i) {
             if (packings[i] != 2) continue;

@@ -133,6 +133,8 @@ TEST_F(Everything, KnowsBothKindsOfFaces) {
     EXPECT_EQ(layout.faces[2].segment_stroke, 5);
     EXPECT_EQ(layout.faces[2].segment_gap, 4);
     EXPECT_EQ(layout.faces[3].segment_gap, 2) << "as the stroke when left out";
+    EXPECT_TRUE(layout.faces[4].smooth);
+    EXPECT_EQ(layout.faces[4].packing, PackingWish::context);
 }
 
 TEST_F(Everything, KnowsAllFourTypesOfValues) {
@@ -257,9 +259,16 @@ TEST_F(Everything, ReadsScalesPicturesAndFrames) {
     EXPECT_EQ(scale.major_tick, 9);
     EXPECT_EQ(item(11).picture.file, "antenna.png");
     EXPECT_EQ(item(11).picture.packing, PackingWish::plain);
+    EXPECT_TRUE(item(11).picture.tones.empty());
     EXPECT_EQ(item(12).frame.line, 2);
     EXPECT_EQ(item(12).frame.fill, paint("slate"));
     EXPECT_EQ(item(13).frame.line, 0);
+    const Picture& in_tones = item(14).picture;
+    EXPECT_THAT(in_tones.tones,
+                ElementsAre(paint("slate"), paint("edge"), paint("amber"), paint("ink")));
+    EXPECT_EQ(in_tones.ground, paint("slate"));
+    EXPECT_EQ(in_tones.ink, paint("ink"));
+    EXPECT_EQ(in_tones.packing, PackingWish::context);
 }
 
 TEST_F(Everything, KeepsWaivers) {

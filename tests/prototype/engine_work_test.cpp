@@ -61,6 +61,11 @@ TEST_P(EngineWorkOf, DecodesAsManyRowsAsTheWindowsOfGlyphsHave) {
     EXPECT_EQ(
         of(work, work::context + work::rows_decided) + of(work, work::context + work::rows_same),
         of(work, work::row, Subject::context));
+    EXPECT_EQ(of(work, work::context_tones + work::rows_decided) +
+                  of(work, work::context_tones + work::rows_same),
+              of(work, work::row, Subject::context_tones));
+    EXPECT_EQ(of(work, work::tones_row) + of(work, work::tones_blank),
+              of(work, work::row, Subject::plain_tones));
 }
 
 TEST_P(EngineWorkOf, TellsOfEachServiceWhatTheUpdateSumsUp) {

@@ -20,7 +20,7 @@ constexpr ControllerKind controllers[] = {
 constexpr const char* buses[] = {"spi", "spi_timed", "usart_spi", "parallel8"};
 constexpr const char* paints[] = {"ground", "panel", "ink", "soft", "glow"};
 constexpr int lines_apart = 2;                          // between rows and columns of items, px
-constexpr int picture_width = 72, picture_height = 60;  // of layouts/mast.png
+constexpr int picture_width = 72, picture_height = 60;  // of layouts/mast*.png
 
 struct FaceKind {
     std::string name;
@@ -125,7 +125,9 @@ private:
     }
 
     void add_face(const std::string& name, Json face, int height, bool words) {
-        if (words) face["packing"] = one_of<std::string>({"automatic", "plain", "runs", "context"});
+        if (words && !face.contains("smooth")) {
+            face["packing"] = one_of<std::string>({"automatic", "plain", "runs", "context"});
+        }
         layout_["faces"][name] = std::move(face);
         faces_.push_back({name, height, words});
     }
@@ -139,6 +141,16 @@ private:
             add_face("enlarged",
                      {{"file", "legend9.bdf"}, {"size", 9}, {"scale", scale}},
                      9 * scale,
+                     true);
+        }
+        if (often(40)) {
+            const int size = between(10, 26);
+            add_face("smooth",
+                     {{"file", often(50) ? "DejaVuSans-Bold.ttf" : "LiberationSans-Regular.ttf"},
+                      {"size", size},
+                      {"smooth", true},
+                      {"packing", one_of<std::string>({"automatic", "plain", "context"})}},
+                     size,
                      true);
         }
         if (often(60)) {
@@ -219,6 +231,8 @@ private:
                      {"drop", below(3)},
                      {"least", between(1, 3)},
                      {"align", one_of<std::string>({"left", "centre", "right"})}};
+        // The shorter times make digits change by runs.
+        if (often(60)) item["within_ms"] = one_of<Json>({0.1, 1, 2.5, 20});
         if (often(60)) item["ground"] = paint();
         if (of.words && often(70)) item["separator"] = often(70) ? "." : " ";
         if (often(30)) {
@@ -344,13 +358,20 @@ private:
         Json items = Json::array();
         int top = below(3);
         if (often(25) && width_ >= picture_width && height_ >= picture_height) {
-            items.push_back({{"kind", "picture"},
-                             {"name", std::to_string(number) + ".picture"},
-                             {"at", {below(width_ - picture_width + 1), 0}},
-                             {"file", "mast.png"},
-                             {"ink", paint()},
-                             {"ground", paint()},
-                             {"packing", often(50) ? "plain" : "runs"}});
+            Json item = {{"kind", "picture"},
+                         {"name", std::to_string(number) + ".picture"},
+                         {"at", {below(width_ - picture_width + 1), 0}}};
+            if (often(50)) {
+                item["file"] = "mast-dusk.png";
+                item["tones"] = {paint(), paint(), paint(), paint()};
+                item["packing"] = one_of<std::string>({"automatic", "plain", "context"});
+            } else {
+                item["file"] = "mast.png";
+                item["ink"] = paint();
+                item["ground"] = paint();
+                item["packing"] = one_of<std::string>({"automatic", "plain", "runs", "context"});
+            }
+            items.push_back(std::move(item));
             top = picture_height + lines_apart;
         }
         for (int y = top; y < height_;) {

@@ -1,0 +1,71 @@
+// Rows of a digit sent into a window that is narrower than its cell.
+#pragma once
+
+#include "ui/edges.hpp"
+#include "ui/rom.hpp"
+#include "ui/row.hpp"
+
+#include <stdint.h>
+
+namespace dialplate {
+
+/// Columns from <= x < to; none: from == to. Pixels of the bitmap.
+struct Columns {
+    uint8_t from, to;
+    uint8_t count() const { return byte(static_cast<unsigned>(to) - from); }
+};
+
+/// Sends the columns `window` of rows; what ends a row and begins the next in one colour is one push.
+template <class Bus, class Parts>
+class ClippedRows {
+public:
+    ClippedRows(Bus& bus, const Colours& colours, Columns window, uint8_t times)
+        : bus_(bus), colours_(colours), window_(window), times_(times) {}
+
+    /// So many rows of the bitmap, each drawn `times` times.
+    __attribute__((always_inline)) void send(const Edges& edges, uint8_t rows) {
+        for (uint16_t again = large(rows); again != 0; --again) {
+            uint8_t column = window_.from;
+            bool inked = false;
+            const uint8_t* edge = edges.at;
+            for (uint8_t left = edges.count;; --left, inked = !inked) {
+                uint8_t to = window_.to;
+                if (left != 0 && *edge < to) {
+                    to = *edge;
+                }
+                ++edge;
+                if (to > column) {
+                    if (inked != ink_ || run_ >= most_run_) {
+                        push();
+                        ink_ = inked;
+                        run_ = 0;
+                    }
+                    run_ = word(run_ + large(byte(static_cast<unsigned>(to) - column)));
+                    column = to;
+                }
+                if (to == window_.to) {
+                    break;
+                }
+            }
+        }
+    }
+    /// After the last row.
+    void finish() { push(); }
+
+private:
+    static constexpr uint16_t most_run_ = 0x8000;
+
+    void push() { bus_.push(ink_ ? colours_.ink : colours_.ground, run_); }
+    uint16_t large(uint8_t pixels) const {
+        return Parts::enlarged ? word(static_cast<unsigned>(pixels) * times_) : uint16_t{pixels};
+    }
+
+    Bus& bus_;
+    const Colours& colours_;
+    const Columns window_;
+    const uint8_t times_;
+    uint16_t run_ = 0;  // pixels of one colour that are not pushed yet
+    bool ink_ = false;
+};
+
+}  // namespace dialplate

@@ -1,0 +1,60 @@
+// A glyph in `runs`, decoded and sent whole. Format: image.md, "Face".
+#pragma once
+
+#include "ui/edges.hpp"
+#include "ui/rom.hpp"
+#include "ui/row.hpp"
+
+#include <stdint.h>
+
+namespace dialplate {
+
+/// Width in pixels of the bitmap, each drawn `times` x `times`; k: Rice parameters as the face has them.
+struct RunShape {
+    uint16_t at;
+    uint8_t width, rows, times, k;
+};
+
+/// Sends the pixels of a window that is open. Ground that ends a row and begins the next is one push.
+template <class Bus, class Parts, class Image>
+__attribute__((noinline)) void send_run_glyph(Bus& bus,
+                                              const Image& rom,
+                                              const RunShape& shape,
+                                              const Colours& colours) {
+    // A row has at most 1,020 pixels.
+    constexpr uint16_t most_run = 0x8000;
+    BitPlace place{shape.at, 0x80};
+    uint8_t edges[2 * most_strokes + 1];
+    uint8_t count = 0;
+    uint16_t ground = 0;
+    for (uint8_t y = 0; y != shape.rows; ++y) {
+        if (y == 0 || !place.next(rom)) {
+            count = Parts::Runs::read(rom, place, shape.k, shape.width, edges, sizeof edges);
+        }
+        for (uint8_t again = shape.times; again != 0; --again) {
+            uint8_t column = 0;
+            const uint8_t* edge = edges;
+            for (uint8_t left = count;; left = byte(left - 2u)) {
+                const uint8_t from = left == 0 ? shape.width : *edge++;
+                ground = word(ground + static_cast<unsigned>(from - column) * shape.times);
+                if (left == 0) {
+                    break;
+                }
+                column = left == 1 ? shape.width : *edge++;
+                bus.push(colours.ground, ground);
+                bus.push(colours.ink, word(static_cast<unsigned>(column - from) * shape.times));
+                ground = 0;
+                if (left == 1) {
+                    break;
+                }
+            }
+            if (ground >= most_run) {
+                bus.push(colours.ground, ground);
+                ground = 0;
+            }
+        }
+    }
+    bus.push(colours.ground, ground);
+}
+
+}  // namespace dialplate
