@@ -58,7 +58,7 @@ public:
         for (int f = 0; f < u8(header::faces); ++f) {
             const int at = u16(header::at_faces) + 2 * f;
             mark(at, work::face_place);
-            face(u16(at));
+            if (u16(at) != 0) face(u16(at));  // 0: no text has it
         }
         for (int p = 0; p < u8(header::pictures); ++p) {
             const int at = u16(header::at_pictures) + 2 * p;
