@@ -44,6 +44,9 @@ RamAccount ram_account(const Layout& layout, const BuiltImage& built) {
     ram.engine =
         engine_state(layout.mcu) + Bytes{std::int64_t{built.arena_values} + built.arena_shown};
     ram.stack = stack_size(parts_used(layout, built), layout.mcu);
+    // A history byte for each column; the engines were measured with as many as most glyphs have at most.
+    constexpr int measured_columns = 64;
+    ram.stack.bytes += Bytes{std::max(0, built.context_columns() - measured_columns)};
     ram.total = ram.engine + ram.stack.bytes;
     ram.left = ram.capacity - ram.taken - ram.total;
     return ram;

@@ -6,6 +6,10 @@
 
 #include <stdint.h>
 
+#ifndef CONTEXT_COLUMNS
+#define CONTEXT_COLUMNS 64
+#endif
+
 /// @tparam bits   The parts.
 /// @tparam Where  Where the image lies; see ui/rom.hpp.
 template <int32_t bits, class Where>
@@ -21,5 +25,5 @@ struct ChosenParts {
                           tones_plain = has(22), tones_context = has(23), changed_runs = has(24);
     using Contexts = dialplate::FastContextCore;
     using Runs = dialplate::FastRunsCore;
-    static constexpr uint8_t context_columns = 64;
+    static constexpr uint8_t context_columns = CONTEXT_COLUMNS;
 };

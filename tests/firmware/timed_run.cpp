@@ -42,6 +42,7 @@ fs::path firmware_for(const Layout& layout,
     what.include_directories = {tree};
     what.definitions = {"PARTS=" + std::to_string(parts_used(layout, built).bits),
                         "IMAGE=\"" + (folder / "image.inc").string() + "\"",
+                        "CONTEXT_COLUMNS=" + std::to_string(built.context_columns()),
                         "ARENA=" + std::to_string(built.arena_values + built.arena_shown + 1),
                         "LINK=" + std::string{driver.link},
                         "PANEL_BYTES=" + std::to_string(driver.bytes_per_pixel)};
@@ -130,7 +131,9 @@ public:
         board_->feed(std::exchange(orders_, {}));
         do {
             if (board_->run_until_mark(too_long) != Stop::mark) {
-                throw std::runtime_error("the board does not answer");
+                throw std::runtime_error(layout_.title + ", " + what +
+                                         ": the board does not answer; " +
+                                         std::to_string(board_->size().flash) + " bytes of flash");
             }
         } while (board_->marks().back().value != idle);
         const std::vector<Mark>& marks = board_->marks();
