@@ -19,19 +19,19 @@ inline constexpr int ratio_engines = 6;
 inline constexpr FamilyRatio family_ratios[] = {
     {"avr-mapped",
      "avr-g++ 5.4.0 -Os -flto -mrelax -mcall-prologues -mmcu=avrxmega3",
-     0.971,
-     0.952,
-     0.984,
+     0.961,
+     0.935,
+     0.987,
      69,
-     370},
+     398},
     {"cortex-m0plus",
      "arm-none-eabi-g++ 12.2.1 -Os -mcpu=cortex-m0plus",
-     0.776,
-     0.728,
-     0.821,
+     0.782,
+     0.771,
+     0.833,
      88,
-     608},
-    {"cortex-m3", "arm-none-eabi-g++ 12.2.1 -Os -mcpu=cortex-m3", 0.707, 0.690, 0.726, 88, 568},
+     680},
+    {"cortex-m3", "arm-none-eabi-g++ 12.2.1 -Os -mcpu=cortex-m3", 0.716, 0.693, 0.735, 88, 664},
 };
 
 }  // namespace dialplate::measured

@@ -14,8 +14,8 @@ struct FamilyWork {
 inline constexpr int work_layouts = 4;
 
 inline constexpr FamilyWork family_work[] = {
-    {"cortex-m0plus", 0.626, 0.433, 0.787},
-    {"cortex-m3", 0.462, 0.332, 0.618},
+    {"cortex-m0plus", 0.583, 0.481, 0.834},
+    {"cortex-m3", 0.430, 0.361, 0.596},
 };
 
 }  // namespace dialplate::measured
