@@ -16,7 +16,7 @@ constexpr unsigned plain = 1, runs = 2, context = 4;
 }
 
 /// Bytes on the ATmega328P for each set of packings.
-inline constexpr std::array<int, 8> decoder_bytes = {0, 640, 715, 1295, 857, 1525, 1550, 2120};
+inline constexpr std::array<int, 8> decoder_bytes = {0, 1029, 734, 1602, 1043, 1914, 1631, 2498};
 
 /// The same for bitmaps in tones, each beside a face in one bit in context: what proofs of trail-cw link more with a
 /// smooth face.
@@ -24,6 +24,6 @@ inline constexpr int plain_tones_decoder_bytes = 680, context_tones_decoder_byte
 
 /// Bytes that a driver grows by which decides and sends glyphs in `context` in one: hardware SPI timed, with two
 /// bytes a pixel (ui/mcu/spi_timed_contexts.hpp).
-inline constexpr int decide_and_send_bytes = 392;
+inline constexpr int decide_and_send_bytes = 446;
 
 }  // namespace dialplate
