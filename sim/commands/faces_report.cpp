@@ -1,6 +1,7 @@
 #include "sim/commands/faces_report.hpp"
 
 #include "sim/image/decoder_sizes.hpp"
+#include "ui/image_format.hpp"
 
 #include <nlohmann/json.hpp>
 
@@ -91,7 +92,7 @@ std::string faces_text(const Weighing& weighing, const WeighWish& wish) {
         "digit at\n"
         "%g mm on the %s. ms: one digit of a read-out changes, ATmega328P at 16 MHz, SPI at 8 MHz, "
         "timed.\n",
-        static_cast<int>(std::tuple_size_v<ContextTable>),
+        int{context_model::contexts},
         decoder_bytes[packing_bit::plain],
         decoder_bytes[packing_bit::runs],
         decoder_bytes[packing_bit::context],
@@ -131,7 +132,7 @@ std::string faces_json(const Weighing& weighing, const WeighWish& wish) {
     return Json{{"display", wish.display.name},
                 {"distance_mm", wish.distance.value},
                 {"faces", std::move(faces)},
-                {"context_table_bytes", std::tuple_size_v<ContextTable>}}
+                {"context_table_bytes", int{context_model::contexts}}}
                .dump(2, ' ', false, Json::error_handler_t::replace) +
            '\n';
 }

@@ -4,6 +4,7 @@
 #include "sim/fit/options.hpp"
 #include "sim/image/build.hpp"
 #include "sim/ledger/ledger.hpp"
+#include "ui/image_format.hpp"
 
 #include <nlohmann/json.hpp>
 
@@ -88,7 +89,7 @@ private:
     [[nodiscard]] std::int64_t shared_bytes(unsigned packings) const {
         std::int64_t bytes = decoder_bytes[packings];
         if ((packings & packing_bit::context) != 0) {
-            bytes += std::int64_t{std::tuple_size_v<ContextTable>};
+            bytes += std::int64_t{context_model::contexts};
             if (layout_.bus.kind == BusKind::spi_timed && layout_.display.bytes_per_pixel == 2)
                 bytes += decide_and_send_bytes;
         }

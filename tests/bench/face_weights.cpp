@@ -111,7 +111,7 @@ void print_panels() {
             family.name,
             static_cast<long long>(cropped),
             static_cast<long long>(data),
-            static_cast<int>(std::tuple_size_v<ContextTable>),
+            int{context_model::contexts},
             decoder,
             decide_and_send_bytes,
             static_cast<long long>(choices.all_in.value),
