@@ -109,8 +109,11 @@ __attribute__((noinline)) bool decides_to_repeat(const Image& rom,
                                                  uint8_t chances) {
     uint8_t alone[3] = {0, 0, 0};
     return Core::row(
-               rom, stream, word(header::bytes - context_model::left_edge + chances), alone, 1) !=
-           0;
+               rom,
+               stream,
+               word(static_cast<unsigned>(header::bytes - context_model::left_edge) + chances),
+               alone,
+               1) != 0;
 }
 
 /// A bitmap in `context`. Core: ContextCore, or one for a microcontroller. most_columns: of any bitmap.
