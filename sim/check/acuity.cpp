@@ -40,8 +40,10 @@ void find(const Subject& subject, std::vector<Finding>& found) {
     for (std::size_t i = 0; i < layout.faces.size(); ++i) {
         const auto pairs = hard_pairs(layout, subject.image, static_cast<FaceId>(i));
         // Two characters that do not differ at all are one shape on purpose: nothing to be seen.
-        const auto hardest = std::find_if(
-            pairs.begin(), pairs.end(), [](const Difference& each) { return each.detail > 0.0; });
+        const auto hardest =
+            std::find_if(pairs.begin(), pairs.end(), [](const GlyphDifference& each) {
+                return each.detail > 0.0;
+            });
         if (hardest == pairs.end()) continue;
         const double acuity = 1.0 / seen(hardest->detail, pitch, distance).value;
         if (acuity <= std::min(most, advised) + slack) continue;

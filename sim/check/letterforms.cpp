@@ -156,9 +156,9 @@ Letterforms letterforms_of(const Layout& layout, const BuiltImage& image, FaceId
     return forms;
 }
 
-std::vector<Difference> hard_pairs(const Layout& layout, const BuiltImage& image, FaceId id) {
+std::vector<GlyphDifference> hard_pairs(const Layout& layout, const BuiltImage& image, FaceId id) {
     const Face& face = layout.faces.at(static_cast<std::size_t>(id));
-    std::vector<Difference> found;
+    std::vector<GlyphDifference> found;
     const RasterFace* const raster = raster_of(image, id);
     constexpr std::pair<char, char> pairs[] = {
         {'0', '8'}, {'6', '8'}, {'3', '8'}, {'5', '6'}, {'1', '7'}, {'B', '8'}};
@@ -178,9 +178,10 @@ std::vector<Difference> hard_pairs(const Layout& layout, const BuiltImage& image
         }
         found.push_back({.pair = {one, '/', other}, .detail = detail * face.scale});
     }
-    std::stable_sort(found.begin(), found.end(), [](const Difference& a, const Difference& b) {
-        return a.detail < b.detail;
-    });
+    std::stable_sort(
+        found.begin(), found.end(), [](const GlyphDifference& a, const GlyphDifference& b) {
+            return a.detail < b.detail;
+        });
     return found;
 }
 

@@ -27,7 +27,7 @@ struct Letterforms {
 Letterforms letterforms_of(const Layout& layout, const BuiltImage& image, FaceId face);
 
 /// Two characters and the greatest thing that one has where the other has none.
-struct Difference {
+struct GlyphDifference {
     std::string pair;   ///< "3/8"
     double detail = 0;  ///< Side of the largest square of pixels that differ, enlargement counted.
 };
@@ -35,6 +35,6 @@ struct Difference {
 /// The pairs that are hardest to tell apart, of those that the face has: 0/8, 6/8, 3/8, 5/6, 1/7, B/8. The
 /// least difference first. Two characters are laid over each other where they differ least: middle on
 /// middle, or one pixel beside that.
-std::vector<Difference> hard_pairs(const Layout& layout, const BuiltImage& image, FaceId face);
+std::vector<GlyphDifference> hard_pairs(const Layout& layout, const BuiltImage& image, FaceId face);
 
 }  // namespace dialplate

@@ -25,7 +25,7 @@ Box whole_glass(const Bench& bench) {
 }
 
 const Item* find_item(const Bench& bench, const std::string& pointer) {
-    const std::optional<ItemPlace> place = item_at(bench.piece.layout(), pointer);
+    const std::optional<ItemIndex> place = item_at(bench.piece.layout(), pointer);
     if (!place) return nullptr;
     return &bench.piece.layout()
                 .pages[static_cast<std::size_t>(place->page)]

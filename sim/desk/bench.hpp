@@ -78,7 +78,7 @@ struct Bench {
     Workpiece& piece;
     Session& session;
     std::optional<Schema> schema{};  ///< Absent: not found; then members cannot be changed here.
-    Weighing weighing{};
+    FlashWeighing weighing{};
     Mode mode = Mode::operate;
     Plan plan{};
     Habits habits{};

@@ -75,7 +75,7 @@ const Paint* opposite(const Node& document, const Layout& layout, const std::str
                 if (const Paint* paint = paint_named(layout, node->text); paint != nullptr)
                     return paint;
     }
-    if (const std::optional<ItemPlace> place = item_at(layout, pointer)) {
+    if (const std::optional<ItemIndex> place = item_at(layout, pointer)) {
         const PaintId ground = layout.pages[static_cast<std::size_t>(place->page)].ground;
         return &layout.paints[static_cast<std::size_t>(ground)];
     }

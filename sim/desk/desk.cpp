@@ -410,7 +410,7 @@ private:
         scene_.say_again();
         if (!bench_.finding) return;
         bench_.lit = (*findings)[*bench_.finding].pointer;
-        const std::optional<ItemPlace> place = item_at(piece_.layout(), bench_.lit);
+        const std::optional<ItemIndex> place = item_at(piece_.layout(), bench_.lit);
         if (!place) return;
         bench_.lit = item_pointer(*place);
         if (bench_.mode == Mode::arrange) session_.choose({bench_.lit});

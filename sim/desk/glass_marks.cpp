@@ -41,7 +41,7 @@ void draw_grips(ImDrawList& draw, const Area& area, float u) {
 
 const Item* item_of(const Bench& bench, const std::string& pointer) {
     const Layout& layout = bench.piece.layout();
-    const std::optional<ItemPlace> place = item_at(layout, pointer);
+    const std::optional<ItemIndex> place = item_at(layout, pointer);
     if (!place || place->page != bench.piece.prototype()->page()) return nullptr;
     return &layout.pages[static_cast<std::size_t>(place->page)]
                 .items[static_cast<std::size_t>(place->item)];

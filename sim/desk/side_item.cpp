@@ -88,7 +88,7 @@ void draw_item(SideFrame& side) {
     std::vector<const Item*> items;
     if (current)
         for (const std::string& pointer : chosen)
-            if (const std::optional<ItemPlace> place = item_at(layout, pointer))
+            if (const std::optional<ItemIndex> place = item_at(layout, pointer))
                 items.push_back(&layout.pages[static_cast<std::size_t>(place->page)]
                                      .items[static_cast<std::size_t>(place->item)]);
 

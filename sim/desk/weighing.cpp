@@ -19,7 +19,7 @@ std::string name_of_all(const std::vector<Change>& changes) {
 
 }  // namespace
 
-void Weighing::begin(std::size_t revision, const std::string& text, const std::string& file) {
+void FlashWeighing::begin(std::size_t revision, const std::string& text, const std::string& file) {
     if (revision_ == revision) return;
     revision_ = revision;
     text_ = text;
@@ -29,7 +29,7 @@ void Weighing::begin(std::size_t revision, const std::string& text, const std::s
     wanted_.clear();
 }
 
-const Weighed* Weighing::weight(const std::vector<Change>& changes) {
+const Weighed* FlashWeighing::weight(const std::vector<Change>& changes) {
     const std::string name = name_of_all(changes);
     const auto found = known_.find(name);
     if (found != known_.end()) return &found->second;
@@ -37,7 +37,7 @@ const Weighed* Weighing::weight(const std::vector<Change>& changes) {
     return nullptr;
 }
 
-Weighed Weighing::weigh(const std::string& text) const {
+Weighed FlashWeighing::weigh(const std::string& text) const {
     const std::string folder = std::filesystem::path{file_}.parent_path().string();
     Reading reading = read_layout(text, file_, folder.empty() ? "." : folder);
     const auto complaint = [](const std::vector<Finding>& findings) {
@@ -51,7 +51,7 @@ Weighed Weighing::weigh(const std::string& text) const {
     return {flash_account(*reading.layout, *building.image).total.value, {}};
 }
 
-bool Weighing::weigh_one() {
+bool FlashWeighing::weigh_one() {
     if (wanted_.empty()) return false;
     if (!base_) base_ = weigh(text_).more.value_or(0);
     const auto next = wanted_.begin();

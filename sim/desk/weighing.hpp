@@ -18,7 +18,7 @@ struct Weighed {
     std::string obstacle;              ///< Then why, one sentence.
 };
 
-class Weighing {
+class FlashWeighing {
 public:
     /// The document that changes are weighed against; another one forgets all that was weighed.
     /// @param file  Of the layout, for its directory.

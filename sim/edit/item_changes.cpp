@@ -40,7 +40,7 @@ std::vector<std::string> last_first(const Layout& layout, std::span<const std::s
     for (const std::string& pointer : pointers)
         if (item_at(layout, pointer)) order.push_back(pointer);
     std::sort(order.begin(), order.end(), [&](const std::string& a, const std::string& b) {
-        const ItemPlace pa = *item_at(layout, a), pb = *item_at(layout, b);
+        const ItemIndex pa = *item_at(layout, a), pb = *item_at(layout, b);
         return pa.page != pb.page ? pa.page > pb.page : pa.item > pb.item;
     });
     return order;
@@ -82,8 +82,8 @@ const char* name_of(ItemKind kind) {
     return names[static_cast<std::size_t>(kind)];
 }
 
-std::optional<ItemPlace> item_at(const Layout& layout, const std::string& pointer) {
-    ItemPlace place;
+std::optional<ItemIndex> item_at(const Layout& layout, const std::string& pointer) {
+    ItemIndex place;
     const auto number = [&](const std::string& before, std::size_t& at, int& into) {
         if (pointer.compare(at, before.size(), before) != 0) return false;
         const char* begin = pointer.data() + at + before.size();
@@ -102,7 +102,7 @@ std::optional<ItemPlace> item_at(const Layout& layout, const std::string& pointe
     return place;
 }
 
-std::string item_pointer(const ItemPlace& place) {
+std::string item_pointer(const ItemIndex& place) {
     return "/pages/" + std::to_string(place.page) + "/items/" + std::to_string(place.item);
 }
 
@@ -128,7 +128,7 @@ Additions duplicated(std::string_view document,
     for (const Page& page : layout.pages)
         lengths.push_back(page.items.size());
     for (const std::string& pointer : order) {
-        const ItemPlace place = *item_at(layout, pointer);
+        const ItemIndex place = *item_at(layout, pointer);
         const Page& page = layout.pages[static_cast<std::size_t>(place.page)];
         const Item& item = page.items[static_cast<std::size_t>(place.item)];
         const std::optional<std::string_view> written = written_at(document, pointer);
@@ -170,7 +170,7 @@ Additions raised(std::string_view document,
     for (const std::string& pointer : order)
         made.changes.push_back({Change::Kind::remove, pointer, {}});
     for (auto pointer = order.rbegin(); pointer != order.rend(); ++pointer) {
-        const ItemPlace place = *item_at(layout, *pointer);
+        const ItemIndex place = *item_at(layout, *pointer);
         const std::optional<std::string_view> written = written_at(document, *pointer);
         if (!written) continue;
         made.changes.push_back({Change::Kind::add,
@@ -180,7 +180,7 @@ Additions raised(std::string_view document,
     // They stand at the end of their lists now, in their old order.
     std::vector<int> behind(layout.pages.size(), 0);
     for (const std::string& pointer : order) {
-        const ItemPlace place = *item_at(layout, pointer);
+        const ItemIndex place = *item_at(layout, pointer);
         const std::size_t page = static_cast<std::size_t>(place.page);
         const int last = static_cast<int>(layout.pages[page].items.size()) - 1;
         made.pointers.insert(made.pointers.begin(),

@@ -13,12 +13,12 @@
 namespace dialplate {
 
 /// Where an item is in a layout.
-struct ItemPlace {
+struct ItemIndex {
     int page = 0, item = 0;
 };
 /// @return Nothing if the pointer names no item.
-std::optional<ItemPlace> item_at(const Layout& layout, const std::string& pointer);
-[[nodiscard]] std::string item_pointer(const ItemPlace& place);
+std::optional<ItemIndex> item_at(const Layout& layout, const std::string& pointer);
+[[nodiscard]] std::string item_pointer(const ItemIndex& place);
 
 /// Puts an item into a box. Only numbers that differ are changed; a picture is as large as its file and keeps
 /// its size.

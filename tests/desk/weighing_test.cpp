@@ -8,11 +8,11 @@
 namespace dialplate {
 namespace {
 
-TEST(Weighing, SaysWhatAnotherFaceWouldCostAndWhyOneCannotBe) {
+TEST(FlashWeighing, SaysWhatAnotherFaceWouldCostAndWhyOneCannotBe) {
     const std::string file = std::string{DIALPLATE_TREE} + "/layouts/coast-listener.json";
     std::ifstream in(file, std::ios::binary);
     const std::string text(std::istreambuf_iterator<char>(in), {});
-    Weighing weighing;
+    FlashWeighing weighing;
     weighing.begin(1, text, file);
     const auto face = [](const std::string& name) {
         return std::vector<Change>{

@@ -112,7 +112,7 @@ TEST(ItemChanges, ANewItemOfEachKindIsReadWithoutAMistake) {
 
 TEST(ItemChanges, APointerIntoAnItemLeadsToTheItem) {
     const Layout layout = read(example_text());
-    const std::optional<ItemPlace> place = item_at(layout, "/pages/1/items/2/tap/to");
+    const std::optional<ItemIndex> place = item_at(layout, "/pages/1/items/2/tap/to");
     ASSERT_TRUE(place.has_value());
     EXPECT_EQ(place->page, 1);
     EXPECT_EQ(place->item, 2);
