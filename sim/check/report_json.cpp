@@ -1,5 +1,6 @@
 // Findings as JSON, in the order in which they are reported.
 #include "sim/check/report.hpp"
+#include "sim/layout/amend.hpp"
 
 #include <nlohmann/json.hpp>
 
@@ -12,18 +13,6 @@ using Json = nlohmann::ordered_json;
 template <class Number>
 Json or_null(const std::optional<Number>& value) {
     return value ? Json(*value) : Json(nullptr);
-}
-
-const char* name_of(Change::Kind kind) {
-    switch (kind) {
-        case Change::Kind::add:
-            return "add";
-        case Change::Kind::remove:
-            return "remove";
-        case Change::Kind::replace:
-            break;
-    }
-    return "replace";
 }
 
 /// The changes that cure a finding, as a JSON Patch (RFC 6902).

@@ -111,17 +111,4 @@ void swatch(const SideFrame& side, Colour colour) {
     ImGui::SameLine(0, 7 * side.unit);
 }
 
-Colour colour_of(Severity severity) {
-    switch (severity) {
-        case Severity::error:
-        case Severity::must:
-            return tint::must;
-        case Severity::should:
-            return tint::should;
-        case Severity::note:
-            break;
-    }
-    return tint::note;
-}
-
 }  // namespace dialplate

@@ -36,8 +36,6 @@ void dot(const SideFrame& side, Colour colour);
 /// A rectangle of a colour, as high as a line.
 void swatch(const SideFrame& side, Colour colour);
 
-[[nodiscard]] Colour colour_of(Severity severity);
-
 // The parts themselves.
 void draw_head(SideFrame& side);
 void draw_asked(SideFrame& side);  ///< Questions that wait for an answer, and the last notice.

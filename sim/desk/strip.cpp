@@ -9,19 +9,6 @@
 namespace dialplate {
 namespace {
 
-Colour colour_of(Severity severity) {
-    switch (severity) {
-        case Severity::error:
-        case Severity::must:
-            return tint::must;
-        case Severity::should:
-            return tint::should;
-        case Severity::note:
-            return tint::note;
-    }
-    return tint::note;
-}
-
 /// `chosen`, counted around `number` of things in either direction. @pre `number` is not 0.
 std::size_t counted_around(int chosen, std::size_t number) {
     const int n = static_cast<int>(number);

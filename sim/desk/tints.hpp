@@ -3,6 +3,7 @@
 #pragma once
 
 #include "sim/desk/canvas.hpp"
+#include "sim/layout/finding.hpp"
 
 namespace dialplate::tint {
 
@@ -51,3 +52,20 @@ constexpr Colour button_lit = 0x45403A;
 constexpr Colour lit = 0xE9C46A;  ///< What is chosen or switched on.
 
 }  // namespace dialplate::tint
+
+namespace dialplate {
+
+[[nodiscard]] constexpr Colour colour_of(Severity severity) {
+    switch (severity) {
+        case Severity::error:
+        case Severity::must:
+            return tint::must;
+        case Severity::should:
+            return tint::should;
+        case Severity::note:
+            break;
+    }
+    return tint::note;
+}
+
+}  // namespace dialplate

@@ -1,5 +1,6 @@
 #include "sim/image/face_set.hpp"
 
+#include "fonts/ink_box.hpp"
 #include "fonts/measure.hpp"
 #include "sim/image/digit_time.hpp"
 #include "sim/image/lettering.hpp"
@@ -237,21 +238,6 @@ int FaceSet::width(FaceId face, const std::u32string& text) const {
     return width;
 }
 
-namespace {
-
-int strokes_in_a_row(const Bitmap& bitmap) {
-    int most = 0;
-    for (int y = 0; y < bitmap.height; ++y) {
-        int strokes = 0;
-        for (int x = 0; x < bitmap.width; ++x)
-            strokes += bitmap.ink(x, y) && (x == 0 || !bitmap.ink(x - 1, y)) ? 1 : 0;
-        most = std::max(most, strokes);
-    }
-    return most;
-}
-
-}  // namespace
-
 /// Only where the author asks for a time that whole digits do not meet: changed runs take flash of their own.
 void FaceSet::choose_changed_runs(FaceId face, Packed& packed) const {
     if (!prepared(face).within || packed.bytes.empty() ||
@@ -264,7 +250,7 @@ void FaceSet::choose_changed_runs(FaceId face, Packed& packed) const {
     }
     for (const Glyph& glyph : prepared(face).raster.glyphs) {
         const bool digit = glyph.code >= U'0' && glyph.code <= U'9';
-        if (digit && strokes_in_a_row(glyph.cell) > most_digit_strokes) return;
+        if (digit && fonts::most_strokes_in_a_row(glyph.cell) > most_digit_strokes) return;
     }
     const StoredDigits stored{packed.bytes, index(face, U'0'), digits};
     const double most_cycles = prepared(face).within->value * layout_.clock.value / 1000.0;

@@ -214,18 +214,6 @@ void remove(std::string& text, const Container& container, std::size_t index) {
     text.erase(begin, end - begin);
 }
 
-const char* name_of(Change::Kind kind) {
-    switch (kind) {
-        case Change::Kind::add:
-            return "add";
-        case Change::Kind::remove:
-            return "remove";
-        case Change::Kind::replace:
-            break;
-    }
-    return "replace";
-}
-
 /// @return Empty, or what is wrong.
 std::string apply(std::string& text, const Change& change) {
     const bool removes = change.kind == Change::Kind::remove;
@@ -267,6 +255,18 @@ std::string apply(std::string& text, const Change& change) {
 }
 
 }  // namespace
+
+const char* name_of(Change::Kind kind) {
+    switch (kind) {
+        case Change::Kind::add:
+            return "add";
+        case Change::Kind::remove:
+            return "remove";
+        case Change::Kind::replace:
+            break;
+    }
+    return "replace";
+}
 
 Amended amend(std::string_view document, std::span<const Change> changes) {
     if (!nlohmann::json::accept(document)) {

@@ -10,6 +10,9 @@
 
 namespace dialplate {
 
+/// The name of the operation in JSON Patch: "add", "remove", "replace".
+const char* name_of(Change::Kind kind);
+
 /// A document with changes made to it, or why they cannot be made.
 struct Amended {
     std::optional<std::string> text;  ///< Absent exactly when there is a mistake.
