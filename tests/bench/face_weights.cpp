@@ -87,7 +87,7 @@ std::vector<PanelFace> panel(const Family& family) {
 void print_panels() {
     std::printf(
         "### Six faces all in all, bytes\n\n"
-        "72, 48, 32 px digits, 12, 16 px ASCII, 20 px used only; code as the ledger has it.\n\n"
+        "72, 48, 32 px digits, 12, 16 px ASCII, 20 px used only; decoders as compiled.\n\n"
         "| faces | cropped, with code | data and metrics | table | decoder | deciding while "
         "sending | all in | of cropped | without that | chosen in |\n"
         "|---|--:|--:|--:|--:|--:|--:|--:|--:|--:|\n");

@@ -102,6 +102,10 @@ void time_row(const Row& row, const std::string& tree) {
 
 int main(int count, char** words) {
     using namespace dialplate;
+    if (count < 4 || count % 2 != 0) {
+        std::fputs("usage: digit_times TREE FONT SIZE ...\n", stderr);
+        return 2;
+    }
     const std::string tree = words[1];
     std::vector<Row> rows;
     for (int i = 2; i + 1 < count; i += 2) {

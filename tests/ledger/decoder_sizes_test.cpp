@@ -1,48 +1,59 @@
-// What the choice of packings believes of decoders is what the ledger measured.
+// What the choice of packings believes of decoders is what the compiler makes of them.
 #include "sim/image/decoder_sizes.hpp"
 
-#include "sim/ledger/code_size.hpp"
-#include "sim/ledger/measured_sizes.hpp"
+#include "tests/firmware/compiled.hpp"
 
 #include <gtest/gtest.h>
-
-#include <algorithm>
-#include <iterator>
 
 namespace dialplate {
 namespace {
 
-// Two engines that differ in everything but glyphs. Tolerance: what a decoder takes depends a little on its
-// callers; a wrong choice within it costs as little.
-TEST(DecoderSizes, AreTheLedgersForSmallAndLargeEngines) {
-    Mcu mcu;
-    mcu.name = measured::part;
-    mcu.family = "avr";
+class DecoderSizes : public testing::Test {
+protected:
+    void SetUp() override {
+        if (!Compiler::installed()) GTEST_SKIP() << "no avr-g++";
+    }
+
+    [[nodiscard]] int flash(PartSet parts, int driver = 0) const {
+        return compiler_.compile({.parts = parts, .driver = driver}).flash;
+    }
+
+    const Compiler compiler_{DIALPLATE_TREE};
+};
+
+// What a decoder takes depends a little on its callers; a wrong choice within that costs as little.
+constexpr int tolerance = 45;
+constexpr int spi_timed = 2;  // of tests/firmware/engine_size.cpp
+
+PartSet with(PartSet parts, unsigned packings) {
+    return parts.add(Part::plain, (packings & packing_bit::plain) != 0)
+        .add(Part::runs, (packings & packing_bit::runs) != 0)
+        .add(Part::context, (packings & packing_bit::context) != 0);
+}
+
+}  // namespace
+
+TEST_F(DecoderSizes, AreThoseOfSmallAndLargeEngines) {
     PartSet small;
     small.add(Part::readout);
     PartSet large = small;
     large.add(Part::box).add(Part::words).add(Part::touch).add(Part::pages).add(Part::meter);
     for (const PartSet without : {small, large}) {
-        for (unsigned packings = 0; packings < decoder_bytes.size(); ++packings) {
+        const int none = flash(without);
+        for (unsigned packings = 1; packings < decoder_bytes.size(); ++packings) {
             SCOPED_TRACE(packings);
-            PartSet with = without;
-            with.add(Part::plain, (packings & packing_bit::plain) != 0)
-                .add(Part::runs, (packings & packing_bit::runs) != 0)
-                .add(Part::context, (packings & packing_bit::context) != 0);
-            const Bytes measured = engine_size(with, mcu).bytes - engine_size(without, mcu).bytes;
-            EXPECT_NEAR(decoder_bytes[packings], static_cast<double>(measured.value), 40);
+            EXPECT_NEAR(decoder_bytes[packings], flash(with(without, packings)) - none, tolerance);
         }
     }
 }
 
-TEST(DecoderSizes, HaveTheGrowthOfTheTimedDriver) {
-    const auto* timed = std::find_if(
-        std::begin(measured::drivers), std::end(measured::drivers), [](const measured::Driver& d) {
-            return d.kind == BusKind::spi_timed && d.bytes_per_pixel == 2;
-        });
-    ASSERT_NE(timed, std::end(measured::drivers));
-    EXPECT_NEAR(decide_and_send_bytes, timed->with_contexts - timed->bytes, 40);
+TEST_F(DecoderSizes, HaveTheGrowthOfTheTimedDriver) {
+    PartSet without;
+    without.add(Part::readout).add(Part::box);
+    const PartSet contexts = with(without, packing_bit::context);
+    const int driver = flash(without, spi_timed) - flash(without);
+    EXPECT_NEAR(
+        decide_and_send_bytes, flash(contexts, spi_timed) - flash(contexts) - driver, tolerance);
 }
 
-}  // namespace
 }  // namespace dialplate
