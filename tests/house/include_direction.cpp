@@ -60,6 +60,7 @@ const std::vector<Room>& rooms() {
           "sim/ledger",
           "sim/check"},
          {}},
+        {"sim/trial", {"sim/layout", "sim/receiver", "sim/edit"}, {}},
         {"sim/fit",
          {"ui",
           "fonts",
@@ -98,6 +99,7 @@ const std::vector<Room>& rooms() {
           "sim/check",
           "sim/look",
           "sim/edit",
+          "sim/trial",
           "sim/emit"},
          {"SDL", "imgui", "backends/imgui_impl_sdl.h"}},
         // main.cpp and commands/: everything but the proof.
@@ -115,6 +117,7 @@ const std::vector<Room>& rooms() {
           "sim/fit",
           "sim/look",
           "sim/edit",
+          "sim/trial",
           "sim/emit",
           "sim/sheet",
           "sim/desk"},
