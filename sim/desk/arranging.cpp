@@ -116,7 +116,7 @@ const Item* Arranging::item_under(int x, int y) const {
     const std::vector<Item>& items = page_of(bench_).items;
     // What is drawn last lies on top.
     const auto found = std::find_if(items.rbegin(), items.rend(), [&](const Item& item) {
-        return on_screen(bench_.plan, item.box).holds(x, y);
+        return bench_.plan.on_screen(item.box).holds(x, y);
     });
     return found == items.rend() ? nullptr : &*found;
 }
@@ -125,7 +125,7 @@ std::optional<Pull> Arranging::grip_under(int x, int y) const {
     if (bench_.session.chosen().size() != 1) return std::nullopt;
     const Item* item = find_item(bench_, bench_.session.chosen()[0]);
     if (item == nullptr || item->kind == ItemKind::picture) return std::nullopt;
-    const Area area = on_screen(bench_.plan, item->box);
+    const Area area = bench_.plan.on_screen(item->box);
     const int reach = (grip_reach + 2) * bench_.plan.letter;
     for (const Pull& pull : pulls) {
         const int gx = area.x + area.width * (pull.x + 1) / 2;
@@ -172,9 +172,8 @@ void Arranging::move(int x, int y, const Held& held) {
     if (!moved_ && std::abs(x - x_) < still && std::abs(y - y_) < still) return;
     moved_ = true;
     if (doing_ == Doing::banding) return band(x, y);
-    const double zoom = bench_.plan.zoom;
-    drag({static_cast<int>(std::lround((x - x_) / zoom)),
-          static_cast<int>(std::lround((y - y_) / zoom))},
+    drag({static_cast<int>(std::lround((x - x_) / bench_.plan.scale_x)),
+          static_cast<int>(std::lround((y - y_) / bench_.plan.scale_y))},
          held);
 }
 
@@ -192,7 +191,7 @@ void Arranging::drag(const Shift& by, const Held& held) {
     Box there = pulling ? pulled(all, pull_, by) : moved(all, kept_shift(glass, all, by));
     Catch on;
     if (!held.alt) {
-        const int reach = std::max(1, catching / bench_.plan.zoom);
+        const int reach = std::max(1, static_cast<int>(catching / bench_.plan.scale_x));
         on = caught(there, pull_, lines_of(glass, others, bench_.habits.grid), reach);
         there = pulling ? pulled(there, pull_, on.shift) : moved(there, on.shift);
     }
@@ -222,7 +221,7 @@ void Arranging::band(int x, int y) {
         Area{std::min(x, x_), std::min(y, y_), std::abs(x - x_) + 1, std::abs(y - y_) + 1};
     Chosen chosen = chosen_before_;
     for (const Item& item : page_of(bench_).items) {
-        const Area area = on_screen(bench_.plan, item.box);
+        const Area area = bench_.plan.on_screen(item.box);
         // All of it: a band around a few keys does not take the frame behind them.
         if (common_part(area, *bench_.hand.band) == area &&
             std::find(chosen.begin(), chosen.end(), item.pointer) == chosen.end())

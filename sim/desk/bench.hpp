@@ -4,9 +4,11 @@
 
 #include "sim/check/check.hpp"
 #include "sim/desk/aids.hpp"
+#include "sim/desk/card.hpp"
 #include "sim/desk/journal.hpp"
 #include "sim/desk/keys.hpp"
 #include "sim/desk/plan.hpp"
+#include "sim/desk/screen.hpp"
 #include "sim/desk/weighing.hpp"
 #include "sim/desk/workpiece.hpp"
 #include "sim/edit/schema.hpp"
@@ -64,6 +66,8 @@ struct Habits {
     Aids aids;
     bool bus_speed = false;  ///< Pictures build up as fast as the bus sends them.
     bool show_windows = false;
+    std::map<std::string, double>
+        screens;  ///< Pixels a millimetre as measured, by Screen::monitor.
 };
 
 /// Two versions of the file at once: the session's and the one that somebody else saved.
@@ -81,6 +85,8 @@ struct Bench {
     FlashWeighing weighing{};
     Mode mode = Mode::operate;
     Plan plan{};
+    Screen screen{};
+    std::optional<Card> card{};  ///< The screen is being measured.
     Habits habits{};
     Journal journal{};
     std::optional<Ledger> ledger_saved{};  ///< Of the text on disk, to tell differences from.

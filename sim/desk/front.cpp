@@ -1,5 +1,6 @@
 #include "sim/desk/front.hpp"
 
+#include "sim/desk/resample.hpp"
 #include "sim/desk/tints.hpp"
 
 #include <algorithm>
@@ -85,6 +86,20 @@ Colour screen_colour(std::uint16_t rgb565) {
            five(rgb565 & 31u);
 }
 
+/// At true size: every pixel of the screen that the part has a share in.
+Area draw_resampled_glass(Canvas& canvas,
+                          const Plan& plan,
+                          const std::vector<std::uint16_t>& pixels,
+                          int glass_width,
+                          const Box& part) {
+    Rgb888 picture(glass_width, static_cast<int>(pixels.size()) / glass_width, 0);
+    std::transform(pixels.begin(), pixels.end(), picture.pixels.begin(), screen_colour);
+    const Area seen =
+        common_part(common_part(grown(plan.on_screen(part), 1), plan.glass), plan.opening);
+    draw_resampled(canvas, plan.glass, picture, seen);
+    return common_part(seen, canvas.all());
+}
+
 std::string capitals(std::string words) {
     std::transform(words.begin(), words.end(), words.begin(), [](unsigned char c) {
         return static_cast<char>(c >= 'a' && c <= 'z' ? c - 'a' + 'A' : c);
@@ -154,11 +169,9 @@ Area draw_glass(Canvas& canvas,
                 const std::vector<std::uint16_t>& pixels,
                 int glass_width,
                 const Box& part) {
+    if (plan.zoom == 0) return draw_resampled_glass(canvas, plan, pixels, glass_width, part);
     const int zoom = plan.zoom;
-    const Area wanted{plan.glass.x + part.x * zoom,
-                      plan.glass.y + part.y * zoom,
-                      part.width * zoom,
-                      part.height * zoom};
+    const Area wanted = plan.on_screen(part);
     const Area seen = common_part(common_part(wanted, plan.opening), canvas.all());
     for (int y = seen.y; y < seen.bottom(); ++y) {
         const std::size_t row = static_cast<std::size_t>((y - plan.glass.y) / zoom) *

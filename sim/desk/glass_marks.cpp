@@ -51,25 +51,24 @@ void draw_chosen(ImDrawList& draw, const Bench& bench, float u) {
     const Chosen& chosen = bench.session.chosen();
     for (const std::string& pointer : chosen)
         if (const Item* item = item_of(bench, pointer))
-            outline(draw, on_screen(bench.plan, item->box), tint::lit, u);
+            outline(draw, bench.plan.on_screen(item->box), tint::lit, u);
     if (chosen.size() != 1) return;
     const Item* item = item_of(bench, chosen.front());
     if (item != nullptr && item->kind != ItemKind::picture)
-        draw_grips(draw, on_screen(bench.plan, item->box), u);
+        draw_grips(draw, bench.plan.on_screen(item->box), u);
 }
 
 void draw_hand(ImDrawList& draw, const Bench& bench, float u) {
     const Area& glass = bench.plan.glass;
-    const int zoom = bench.plan.zoom;
     if (bench.hand.line_x) {
-        const float x = static_cast<float>(glass.x + *bench.hand.line_x * zoom);
+        const float x = static_cast<float>(bench.plan.on_screen({*bench.hand.line_x, 0, 0, 0}).x);
         draw.AddLine({x, static_cast<float>(glass.y)},
                      {x, static_cast<float>(glass.bottom())},
                      ink(tint::note),
                      u);
     }
     if (bench.hand.line_y) {
-        const float y = static_cast<float>(glass.y + *bench.hand.line_y * zoom);
+        const float y = static_cast<float>(bench.plan.on_screen({0, *bench.hand.line_y, 0, 0}).y);
         draw.AddLine({static_cast<float>(glass.x), y},
                      {static_cast<float>(glass.right()), y},
                      ink(tint::note),
@@ -88,10 +87,8 @@ void draw_finger(ImDrawList& draw, const Bench& bench) {
     const float radius_x =
         static_cast<float>(bench.habits.finger.millimetres / 2 * plan.pixels_per_mm_x);
     const ImVec2 middle{
-        static_cast<float>(plan.glass.x) +
-            (static_cast<float>(bench.hand.finger->x) + 0.5f) * static_cast<float>(plan.zoom),
-        static_cast<float>(plan.glass.y) +
-            (static_cast<float>(bench.hand.finger->y) + 0.5f) * static_cast<float>(plan.zoom)};
+        static_cast<float>(plan.glass.x + (bench.hand.finger->x + 0.5) * plan.scale_x),
+        static_cast<float>(plan.glass.y + (bench.hand.finger->y + 0.5) * plan.scale_y)};
     draw.AddCircleFilled(middle, radius_x, ink(tint::engraved, 0.16), 48);
     draw.AddCircle(middle, radius_x, ink(tint::engraved, 0.6), 48, 1.5f);
     draw.AddCircleFilled(middle, 2.5f, ink(tint::engraved, 0.9), 12);
@@ -99,27 +96,20 @@ void draw_finger(ImDrawList& draw, const Bench& bench) {
 
 }  // namespace
 
-Area on_screen(const Plan& plan, const Box& box) {
-    return {plan.glass.x + box.x * plan.zoom,
-            plan.glass.y + box.y * plan.zoom,
-            box.width * plan.zoom,
-            box.height * plan.zoom};
-}
-
 void draw_marks(SideFrame& side) {
     const Bench& bench = side.bench;
     if (bench.piece.prototype() == nullptr) return;
     ImDrawList& draw = *ImGui::GetBackgroundDrawList();
     for (const Box& box : bench.hand.sent)
-        draw.AddRect(low(on_screen(bench.plan, box)),
-                     high(on_screen(bench.plan, box)),
+        draw.AddRect(low(bench.plan.on_screen(box)),
+                     high(bench.plan.on_screen(box)),
                      ink(tint::note),
                      0,
                      0,
                      side.unit);
     if (!bench.lit.empty())
         if (const Item* item = item_of(bench, bench.lit))
-            outline(draw, grown(on_screen(bench.plan, item->box), 2), tint::should, 2 * side.unit);
+            outline(draw, grown(bench.plan.on_screen(item->box), 2), tint::should, 2 * side.unit);
     if (bench.mode == Mode::arrange && bench.true_to_text()) draw_chosen(draw, bench, side.unit);
     draw_hand(draw, bench, side.unit);
     draw_finger(draw, bench);

@@ -12,7 +12,4 @@ void draw_marks(SideFrame& side);
 /// Screen pixels from a grip's middle to its edge.
 constexpr int grip_reach = 4;
 
-/// A box of the glass as it is on the screen.
-[[nodiscard]] Area on_screen(const Plan& plan, const Box& box);
-
 }  // namespace dialplate

@@ -13,9 +13,12 @@ enum class Order {
     palette,  ///< next
     zoom,     ///< one more or one less
     fit,      ///< the greatest zoom that fits
-    finding,  ///< next or previous
-    keys,     ///< show or hide the help sheet
-    hide,     ///< let go of what is in hand: a sheet, a list, the chosen items
+    true_size,
+    measure_screen,   ///< with a card held to it
+    screen_measured,  ///< 1 take it, 0 leave it
+    finding,          ///< next or previous
+    keys,             ///< show or hide the help sheet
+    hide,             ///< let go of what is in hand: a sheet, a list, the chosen items
     quit,
     mode,       ///< by number: operate, arrange, look
     side,       ///< open or close

@@ -2,6 +2,8 @@
 
 #include <SDL.h>
 
+#include <algorithm>
+
 namespace dialplate {
 
 Pane::~Pane() {
@@ -49,6 +51,21 @@ WindowSize Pane::size() const {
     WindowSize size;
     SDL_GetWindowSize(window_, &size.width, &size.height);
     return size;
+}
+
+Monitor Pane::monitor() const {
+    const int index = std::max(SDL_GetWindowDisplayIndex(window_), 0);
+    Monitor monitor;
+    if (const char* name = SDL_GetDisplayName(index); name != nullptr) monitor.name = name;
+    SDL_Rect bounds{};
+    if (SDL_GetDisplayBounds(index, &bounds) == 0) {
+        monitor.width = bounds.w;
+        monitor.height = bounds.h;
+    }
+    float across = 0;
+    if (SDL_GetDisplayDPI(index, nullptr, &across, nullptr) == 0)
+        monitor.dots_per_inch = static_cast<double>(across);
+    return monitor;
 }
 
 void Pane::show(Canvas& canvas, const std::vector<Area>& parts) {

@@ -4,6 +4,7 @@
 
 #include "sim/desk/canvas.hpp"
 #include "sim/desk/plan.hpp"
+#include "sim/desk/screen.hpp"
 
 #include <memory>
 #include <string>
@@ -30,6 +31,8 @@ public:
 
     [[nodiscard]] SDL_Window* window() const { return window_; }
     [[nodiscard]] WindowSize size() const;
+    /// The monitor that the window is on, for the most part.
+    [[nodiscard]] Monitor monitor() const;
     /// Sends parts of a canvas of the window's size to the screen.
     void show(Canvas& canvas, const std::vector<Area>& parts);
 

@@ -69,12 +69,24 @@ struct Block {
     Area glass, opening, bezel, all;
 };
 
-Block block_at(const Layout& layout, int zoom, int letter) {
-    const double across = zoom / layout.pitch_x().value;
-    const double down = zoom / layout.pitch_y().value;
+/// Screen pixels a millimetre, across and down; a whole zoom has two where pixels are not square.
+struct Scale {
+    double across = 1.0, down = 1.0;
+};
+
+Scale scale_of(const Layout& layout, const Zoom& zoom) {
+    if (zoom.pixels_per_mm > 0.0) return {zoom.pixels_per_mm, zoom.pixels_per_mm};
+    return {zoom.times / layout.pitch_x().value, zoom.times / layout.pitch_y().value};
+}
+
+Block block_at(const Layout& layout, const Zoom& zoom, int letter) {
+    const auto [across, down] = scale_of(layout, zoom);
     const Opening hole = opening_of(layout);
     Block block;
-    block.glass = {0, 0, layout.glass_width() * zoom, layout.glass_height() * zoom};
+    block.glass = {0,
+                   0,
+                   round(layout.glass_width() * layout.pitch_x().value * across),
+                   round(layout.glass_height() * layout.pitch_y().value * down)};
     const int left = round(hole.left.value * across);
     const int top = round(hole.top.value * down);
     block.opening = {left,
@@ -95,9 +107,9 @@ Block block_at(const Layout& layout, int zoom, int letter) {
 }
 
 /// Diameter of the knob for a panel of that scale.
-int knob_size(const Layout& layout, int zoom, int letter) {
+int knob_size(const Layout& layout, const Zoom& zoom, int letter) {
     return std::clamp(
-        round(knob_mm * zoom / layout.pitch_x().value), knob_least * letter, knob_most * letter);
+        round(knob_mm * scale_of(layout, zoom).across), knob_least * letter, knob_most * letter);
 }
 
 struct Need {
@@ -105,7 +117,7 @@ struct Need {
 };
 
 /// Window that holds panel, knob and strip without a pixel to spare.
-Need needed(const Layout& layout, int zoom, int letter, const Air& air, int knob) {
+Need needed(const Layout& layout, const Zoom& zoom, int letter, const Air& air, int knob) {
     const Block block = block_at(layout, zoom, letter);
     const int frame = 2 * (around_panel + air.inside) * letter;
     return {block.all.width + knob + beside_knob * letter + frame,
@@ -114,7 +126,7 @@ Need needed(const Layout& layout, int zoom, int letter, const Air& air, int knob
 }
 
 /// @param window  Without the side.
-bool fits(const Layout& layout, WindowSize window, int zoom, const Air& air, int letter) {
+bool fits(const Layout& layout, WindowSize window, const Zoom& zoom, const Air& air, int letter) {
     const int knob = round(small_knob * knob_size(layout, zoom, letter));
     const Need need = needed(layout, zoom, letter, air, knob);
     return need.width <= window.width && need.height <= window.height;
@@ -137,7 +149,21 @@ Area moved(Area area, int dx, int dy) {
 
 std::optional<GlassPixel> Plan::glass_at(int x, int y) const {
     if (!opening.holds(x, y) || !glass.holds(x, y)) return std::nullopt;
-    return GlassPixel{(x - glass.x) / zoom, (y - glass.y) / zoom};
+    // A pixel of the screen belongs to what its middle is on.
+    return GlassPixel{static_cast<int>((x - glass.x + 0.5) / scale_x),
+                      static_cast<int>((y - glass.y + 0.5) / scale_y)};
+}
+
+Area Plan::on_screen(const Box& box) const {
+    // The first pixel of the screen whose middle is beyond an edge, so that glass_at agrees.
+    const auto edge = [](int at, double scale) {
+        return static_cast<int>(std::ceil(at * scale - 0.5));
+    };
+    const int left = edge(box.x, scale_x), top = edge(box.y, scale_y);
+    return {glass.x + left,
+            glass.y + top,
+            edge(box.right(), scale_x) - left,
+            edge(box.bottom(), scale_y) - top};
 }
 
 Area Plan::knob_area() const {
@@ -163,28 +189,31 @@ Plan plan_empty_window(WindowSize window, bool side_open) {
     return plan;
 }
 
-Plan plan_window(const Layout& layout, WindowSize window, int zoom, bool side_open) {
+Plan plan_window(const Layout& layout, WindowSize window, Zoom zoom, bool side_open) {
     Plan plan = plan_empty_window(window, side_open);
     window.width -= plan.side.width;
     const int letter = plan.letter;
-    plan.zoom = zoom == 0 ? fitting_zoom(layout, window, greatest_zoom, letter)
-                          : std::clamp(zoom, 1, greatest_zoom);
+    if (zoom.pixels_per_mm <= 0.0)
+        zoom.times = zoom.times == 0 ? fitting_zoom(layout, window, greatest_zoom, letter)
+                                     : std::clamp(zoom.times, 1, greatest_zoom);
+    plan.zoom = zoom.pixels_per_mm > 0.0 ? 0 : zoom.times;
     const int unit = plan.letter;
-    plan.pixels_per_mm_x = plan.zoom / layout.pitch_x().value;
-    plan.pixels_per_mm_y = plan.zoom / layout.pitch_y().value;
+    const auto [across, down] = scale_of(layout, zoom);
+    plan.pixels_per_mm_x = across;
+    plan.pixels_per_mm_y = down;
 
-    const Air air = fits(layout, window, plan.zoom, roomy, letter)  ? roomy
-                    : fits(layout, window, plan.zoom, snug, letter) ? snug
-                                                                    : tight;
+    const Air air = fits(layout, window, zoom, roomy, letter)  ? roomy
+                    : fits(layout, window, zoom, snug, letter) ? snug
+                                                               : tight;
     const Area room = grown({plan.panel.x,
                              plan.panel.y + air.title * unit,
                              plan.panel.width,
                              plan.panel.height - air.title * unit},
                             -air.inside * unit);
 
-    const Block block = block_at(layout, plan.zoom, unit);
+    const Block block = block_at(layout, zoom, unit);
     const int gap = beside_knob * unit;
-    const int knob = std::min({knob_size(layout, plan.zoom, unit),
+    const int knob = std::min({knob_size(layout, zoom, unit),
                                room.width - block.all.width - gap,
                                room.height - knob_caption_height * unit});
     const bool knob_fits = knob >= knob_least * unit;
@@ -193,6 +222,8 @@ Plan plan_window(const Layout& layout, WindowSize window, int zoom, bool side_op
     const int dx = room.x + std::max((room.width - used) / 2, 0) - block.all.x;
     const int dy = room.y + std::max((room.height - block.all.height) / 2, 0) - block.all.y;
     plan.glass = moved(block.glass, dx, dy);
+    plan.scale_x = static_cast<double>(plan.glass.width) / layout.glass_width();
+    plan.scale_y = static_cast<double>(plan.glass.height) / layout.glass_height();
     plan.opening = moved(block.opening, dx, dy);
     plan.bezel = moved(block.bezel, dx, dy);
     const int depth = rule_depth * unit;

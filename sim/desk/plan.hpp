@@ -20,26 +20,42 @@ struct GlassPixel {
     friend constexpr bool operator==(const GlassPixel&, const GlassPixel&) = default;
 };
 
-/// The window, in screen pixels. The panel is to scale: `zoom` screen pixels are one glass pixel, and
-/// the millimetres of opening and bezel follow from the glass's pitch.
+/// How large the glass is shown.
+struct Zoom {
+    int times =
+        0;  ///< Screen pixels a glass pixel, 1..16; 0: the greatest at which panel and knob fit.
+    double pixels_per_mm = 0.0;  ///< Above 0: true size on such a screen, whatever `times` says.
+    constexpr Zoom(int t = 0) : times(t) {}
+    [[nodiscard]] static constexpr Zoom true_size(double pixels_per_mm) {
+        Zoom zoom;
+        zoom.pixels_per_mm = pixels_per_mm;
+        return zoom;
+    }
+};
+
+/// The window, in screen pixels. The panel is to scale, and the millimetres of opening and bezel follow from
+/// the glass's pitch.
 struct Plan {
     WindowSize window;
-    int zoom = 1;      ///< Screen pixels a glass pixel, 1..16.
-    int letter = 1;    ///< Screen pixels a pixel of the window's own words.
-    Area panel;        ///< The front panel.
-    Area glass;        ///< The whole active area, also what the bezel hides.
-    Area opening;      ///< The hole in the panel.
-    Area bezel;        ///< The trim around the opening, opening included.
-    Area rule_across;  ///< Millimetre rule above the bezel.
-    Area rule_down;    ///< Millimetre rule left of it.
-    Area title;        ///< Engraved line above; empty where there is no room.
-    Area caption;      ///< Below the bezel: module and page.
-    Circle knob;       ///< Radius 0: no room for one; the wheel still turns it.
+    int zoom = 1;  ///< Screen pixels a glass pixel, 1..16; 0: true size, by any factor.
+    double scale_x = 1.0, scale_y = 1.0;  ///< Screen pixels a glass pixel, across and down.
+    int letter = 1;                       ///< Screen pixels a pixel of the window's own words.
+    Area panel;                           ///< The front panel.
+    Area glass;                           ///< The whole active area, also what the bezel hides.
+    Area opening;                         ///< The hole in the panel.
+    Area bezel;                           ///< The trim around the opening, opening included.
+    Area rule_across;                     ///< Millimetre rule above the bezel.
+    Area rule_down;                       ///< Millimetre rule left of it.
+    Area title;                           ///< Engraved line above; empty where there is no room.
+    Area caption;                         ///< Below the bezel: module and page.
+    Circle knob;                          ///< Radius 0: no room for one; the wheel still turns it.
     Area knob_caption;
     Area strip;  ///< Status, along the lower edge.
     Area side;   ///< Ledger, findings and the like, along the right edge; empty while closed.
     double pixels_per_mm_x = 1.0, pixels_per_mm_y = 1.0;
 
+    /// A box of the glass on the screen; at true size to the nearest pixel.
+    [[nodiscard]] Area on_screen(const Box& box) const;
     /// The glass pixel under a place of the window; nothing where the panel is in the way.
     [[nodiscard]] std::optional<GlassPixel> glass_at(int x, int y) const;
     /// Everything that the knob draws on.
@@ -49,9 +65,8 @@ struct Plan {
     friend bool operator==(const Plan&, const Plan&) = default;
 };
 
-/// @param zoom       1..16, or 0 for the greatest at which panel and knob fit the window.
 /// @param side_open  Whether the side takes its share; a window too narrow for both has none.
-Plan plan_window(const Layout& layout, WindowSize window, int zoom, bool side_open = false);
+Plan plan_window(const Layout& layout, WindowSize window, Zoom zoom, bool side_open = false);
 
 /// A window without a layout: panel and strip alone.
 Plan plan_empty_window(WindowSize window, bool side_open = false);

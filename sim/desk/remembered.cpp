@@ -54,6 +54,10 @@ std::string written(const Remembered& remembered) {
     std::string sections;
     for (const auto& [title, open] : habits.sections)
         sections += (sections.empty() ? "" : ", ") + json_text(title) + ": " + words(open);
+    std::string screens;
+    for (const auto& [monitor, pixels_per_mm] : habits.screens)
+        screens +=
+            (screens.empty() ? "" : ", ") + json_text(monitor) + ": " + number(pixels_per_mm);
     return "{\n  \"width\": " + std::to_string(remembered.window.width) +
            ", \"height\": " + std::to_string(remembered.window.height) +
            ",\n  \"side_open\": " + words(habits.side_open) +
@@ -64,7 +68,7 @@ std::string written(const Remembered& remembered) {
            ", \"scattered\": " + words(habits.finger.scattered) +
            ",\n  \"distance_mm\": " + number(aids.distance_mm) +
            ", \"acuity\": " + number(aids.acuity) + ", \"light_lux\": " + number(aids.light_lux) +
-           ",\n  \"sections\": {" + sections + "}\n}\n";
+           ",\n  \"sections\": {" + sections + "},\n  \"pixels_per_mm\": {" + screens + "}\n}\n";
 }
 
 Remembered remembered_from(const std::string& text) {
@@ -89,6 +93,12 @@ Remembered remembered_from(const std::string& text) {
         for (const Member& section : sections->members)
             if (section.value.kind == Node::Kind::boolean)
                 habits.sections[section.name] = section.value.boolean;
+    if (const Node* screens = root->find("pixels_per_mm"); screens != nullptr)
+        for (const Member& screen : screens->members)
+            if (screen.value.kind == Node::Kind::number &&
+                screen.value.number >= least_pixels_per_mm &&
+                screen.value.number <= most_pixels_per_mm)
+                habits.screens[screen.name] = screen.value.number;
     return remembered;
 }
 

@@ -1,4 +1,5 @@
-// What the window keeps from one evening to the next: its size, what is open in the side, finger and aids.
+// What the window keeps from one evening to the next: its size, what is open in the side, finger and
+// aids, and how fine its screens are.
 #pragma once
 
 #include "sim/desk/bench.hpp"

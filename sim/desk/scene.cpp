@@ -1,11 +1,14 @@
 #include "sim/desk/scene.hpp"
 
+#include "sim/desk/resample.hpp"
 #include "sim/desk/strip.hpp"
 #include "sim/desk/tints.hpp"
 #include "sim/layout/reader.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <cstdio>
+#include <iterator>
 #include <utility>
 
 namespace dialplate {
@@ -28,6 +31,12 @@ std::string size_words(const char* format, double width, double height) {
 
 /// What can be done now, in a line.
 std::string hint_of(const Bench& bench) {
+    if (bench.plan.zoom == 0)
+        return bench.screen.known == Screen::Known::measured
+                   ? "Pixels are resampled to the glass's own size; zoom with + to see them one by "
+                     "one."
+                   : "The size is " + words_of(bench.screen) +
+                         ". Shift T measures the screen with a bank card.";
     switch (bench.mode) {
         case Mode::operate:
             return "The mouse is a finger. Wheel, arrow keys and the knob tune.";
@@ -67,7 +76,7 @@ std::string Scene::load_faces() {
     return reason.empty() ? load(faces_.large, "legend14.bdf", 14) : reason;
 }
 
-std::string Scene::arrange(int zoom) {
+std::string Scene::arrange(const Zoom& zoom) {
     const WindowSize size = pane_.size();
     const bool open = bench_.habits.side_open;
     const bool empty = piece_.prototype() == nullptr;
@@ -88,7 +97,7 @@ std::string Scene::arrange(int zoom) {
     return side_.hold(shown_, faces_, plan.letter);
 }
 
-std::string Scene::renew(int zoom) {
+std::string Scene::renew(const Zoom& zoom) {
     if (piece_.prototype() == nullptr) return arrange(zoom);
     const Layout& layout = piece_.layout();
     if (layout.title != title_ ||
@@ -117,14 +126,23 @@ CaptionWords Scene::caption() const {
     const Layout& layout = piece_.layout();
     const int page = piece_.prototype()->page();
     const int width = layout.glass_width(), height = layout.glass_height();
-    std::string words = layout.display.name;
-    words += size_words("   %.0f x %.0f px", width, height);
-    words += size_words(
-        "   %.1f x %.1f mm", width * layout.pitch_x().value, height * layout.pitch_y().value);
     std::string shown = layout.pages[static_cast<std::size_t>(page)].name;
     if (layout.pages.size() > 1)
         shown += "  " + std::to_string(page + 1) + " of " + std::to_string(layout.pages.size());
-    return {std::move(words), std::move(shown)};
+    const std::string pixels = size_words("%.0f x %.0f px", width, height);
+    const std::string millimetres = size_words(
+        "%.1f x %.1f mm", width * layout.pitch_x().value, height * layout.pitch_y().value);
+    // What there is no room for is left out as a whole.
+    const int room =
+        bench_.plan.caption.width - faces_.small.width(shown, 1) - 20 * bench_.plan.letter;
+    const std::string ways[] = {layout.display.name + "   " + pixels + "   " + millimetres,
+                                layout.display.name + "   " + millimetres,
+                                millimetres,
+                                ""};
+    const std::string& words = *std::find_if(std::begin(ways), std::end(ways) - 1, [&](auto& way) {
+        return faces_.small.width(way) <= room;
+    });
+    return {words, std::move(shown)};
 }
 
 std::string Scene::step() const {
@@ -167,7 +185,9 @@ void Scene::refresh_strip() {
     status.file = piece_.file();
     status.mistakes = piece_.mistakes();
     status.shown_is_old = piece_.prototype() != nullptr;
-    status.zoom = bench_.plan.zoom;
+    status.zoom = bench_.plan.zoom > 0 ? "x" + std::to_string(bench_.plan.zoom)
+                  : bench_.screen.known == Screen::Known::measured ? "true size"
+                                                                   : "about true size";
     if (piece_.ledger()) status.flash = share_of(piece_.ledger()->flash);
     status.findings = piece_.findings();
     // The worst is written out first.
@@ -215,14 +235,19 @@ void Scene::draw_looked_at() {
     const Layout& layout = piece_.layout();
     const std::vector<std::uint16_t> pixels = piece_.prototype()->glass();
     const Plan& plan = bench_.plan;
-    const Rgb888 seen = looked_at(
-        {layout, piece_.prototype()->page(), pixels}, bench_.habits.aids, plan.zoom, labels_);
+    // At true size the aids work on the next greater whole zoom, or on the pixels themselves.
+    const int zoom = plan.zoom > 0 ? plan.zoom : static_cast<int>(std::ceil(plan.scale_x - 1e-9));
+    const Rgb888 seen =
+        looked_at({layout, piece_.prototype()->page(), pixels}, bench_.habits.aids, zoom, labels_);
     // What the panel hides can only be shown through it.
     const Area room = bench_.habits.aids.panel ? plan.glass : common_part(plan.glass, plan.opening);
     const Area area = common_part(room, picture_.all());
-    for (int y = area.y; y < area.bottom(); ++y)
-        for (int x = area.x; x < area.right(); ++x)
-            picture_.set(x, y, seen.at(x - plan.glass.x, y - plan.glass.y));
+    if (plan.zoom == 0)
+        draw_resampled(picture_, plan.glass, seen, area);
+    else
+        for (int y = area.y; y < area.bottom(); ++y)
+            for (int x = area.x; x < area.right(); ++x)
+                picture_.set(x, y, seen.at(x - plan.glass.x, y - plan.glass.y));
     parts_.push_back(area);
 }
 

@@ -22,11 +22,10 @@ public:
     std::string load_faces();
 
     /// Plans everything anew, for the window's present size: after a resize or a zoom.
-    /// @param zoom  1..16, or 0 for the greatest that fits.
     /// @return An empty reason, or why nothing can be drawn.
-    std::string arrange(int zoom);
+    std::string arrange(const Zoom& zoom);
     /// Another prototype lies on the bench; plans anew only if it has other measures.
-    std::string renew(int zoom);
+    std::string renew(const Zoom& zoom);
 
     /// The prototype sent this to the glass.
     void sent(const Update& update);

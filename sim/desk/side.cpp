@@ -146,12 +146,15 @@ void Side::draw_side(SideFrame& side) {
     if (ImGui::BeginChild("sections", {}, false, ImGuiWindowFlags_NoFocusOnAppearing)) {
         // The bar of the scroll takes its room whether it is needed or not, so that nothing jumps.
         draw_ledger(side);
+        if (side.bench.mode == Mode::look) {
+            draw_look(side);
+            draw_size(side);
+        }
         draw_findings(side);
         if (side.bench.mode == Mode::operate) {
             draw_updates(side);
             draw_events(side);
         }
-        if (side.bench.mode == Mode::look) draw_look(side);
         if (side.bench.mode == Mode::arrange) {
             draw_item(side);
             draw_layout_members(side);
@@ -170,6 +173,7 @@ void Side::prepare(Bench& bench) {
     draw_marks(side);
     draw_side(side);
     if (bench.help) draw_help(side);
+    if (bench.card) draw_card(side);
     want_keyboard_ = drop_keyboard_ = false;
     ImGui::Render();
 }

@@ -45,6 +45,8 @@ void draw_item(SideFrame& side);
 void draw_updates(SideFrame& side);
 void draw_events(SideFrame& side);
 void draw_look(SideFrame& side);
+void draw_size(SideFrame& side);  ///< Zoom and true size.
+void draw_card(SideFrame& side);  ///< Over everything, while the screen is measured.
 void draw_layout_members(SideFrame& side);
 
 }  // namespace dialplate

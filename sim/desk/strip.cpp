@@ -38,11 +38,7 @@ public:
         if (!status.mistakes.empty())
             draw_mistakes(status, room);
         else if (!status.hint.empty())
-            faces_.words.draw(canvas_,
-                              room.x,
-                              area_.y + (area_.height - faces_.words.height()) / 2,
-                              faces_.words.fitted(status.hint, room.width),
-                              {.ink = tint::quiet});
+            draw_hint(status.hint, room);
         else if (status.findings)
             draw_findings(status, room);
         else
@@ -62,11 +58,11 @@ private:
     }
 
     int draw_zoom(const Status& status, int right) {
-        const std::string zoom = "x" + std::to_string(status.zoom);
-        const int width = std::max(faces_.small.width("F1 HELP", 1), faces_.large.width(zoom));
+        const int width =
+            std::max(faces_.small.width("F1 HELP", 1), faces_.large.width(status.zoom));
         const int left = right - width;
         faces_.small.draw(canvas_, left, upper(), "F1 HELP", {.ink = tint::quiet, .spacing = 1});
-        faces_.large.draw(canvas_, left, lower(), zoom, {.ink = tint::engraved});
+        faces_.large.draw(canvas_, left, lower(), status.zoom, {.ink = tint::engraved});
         return divide(left);
     }
 
@@ -94,6 +90,33 @@ private:
         canvas_.fill({bar.x + part(flash.taken), bar.y, part(flash.display), bar.height},
                      fits ? tint::flash_display : tint::must);
         return divide(left);
+    }
+
+    /// On two lines if one is too short.
+    void draw_hint(const std::string& hint, const Area& room) {
+        const Typeface& face = faces_.words;
+        const std::size_t end =
+            face.width(hint) <= room.width ? hint.size() : broken(hint, room.width);
+        const bool two = end < hint.size();
+        const int height = face.height() + (two ? 16 * unit_ : 0);
+        const int y = area_.y + (area_.height - height) / 2;
+        face.draw(
+            canvas_, room.x, y, face.fitted(hint.substr(0, end), room.width), {.ink = tint::quiet});
+        if (two)
+            face.draw(canvas_,
+                      room.x,
+                      y + 16 * unit_,
+                      face.fitted(hint.substr(end + 1), room.width),
+                      {.ink = tint::quiet});
+    }
+    /// Where a line of running words is to end: its last space that still fits, or else the first.
+    [[nodiscard]] std::size_t broken(const std::string& words, int room) const {
+        std::size_t end = words.find(' ');
+        for (std::size_t at = end; at != std::string::npos; at = words.find(' ', at + 1)) {
+            if (faces_.words.width(words.substr(0, at)) > room) break;
+            end = at;
+        }
+        return std::min(end, words.size());
     }
 
     void draw_mistakes(const Status& status, const Area& room) {

@@ -28,7 +28,7 @@ struct Status {
     std::optional<std::vector<Finding>> findings;  ///< Absent: not checked yet.
     int chosen = 0;  ///< Which of them is written out, counted around their number.
     std::optional<FlashShare> flash;  ///< Absent: not accounted yet.
-    int zoom = 1;
+    std::string zoom;                 ///< "x2"
     std::string hint;  ///< Not empty: the side has findings and flash; this is said instead.
 };
 

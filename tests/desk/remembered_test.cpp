@@ -15,6 +15,7 @@ TEST(Remembered, ComesBackAsItWasWritten) {
     before.habits.aids.distance_mm = 640;
     before.habits.aids.acuity = 0.5;
     before.habits.sections["TIME"] = true;
+    before.habits.screens = {{"left \"27\" 2560x1440", 4.2875}, {"right 1920x1080", 3.61}};
     const Remembered after = remembered_from(written(before));
     EXPECT_EQ(after.window, before.window);
     EXPECT_FALSE(after.habits.side_open);
@@ -24,13 +25,16 @@ TEST(Remembered, ComesBackAsItWasWritten) {
     EXPECT_TRUE(after.habits.finger.scattered);
     EXPECT_EQ(after.habits.aids, before.habits.aids);
     EXPECT_EQ(after.habits.sections, before.habits.sections);
+    EXPECT_EQ(after.habits.screens, before.habits.screens);
 }
 
 TEST(Remembered, WhatIsBrokenOrBeyondAllBoundsDoesNoHarm) {
     const std::string whole = written({});
     for (std::size_t length = 0; length < whole.size(); ++length)
         EXPECT_EQ(remembered_from(whole.substr(0, length)).window, WindowSize{}) << length;
-    const Remembered wild = remembered_from(R"({"finger_mm": 1e9, "grid": -3, "width": "wide"})");
+    const Remembered wild = remembered_from(R"({"finger_mm": 1e9, "grid": -3, "width": "wide",
+                                              "pixels_per_mm": {"a": 0, "b": 1e9, "c": "4", "d": 4}})");
+    EXPECT_EQ(wild.habits.screens, (std::map<std::string, double>{{"d", 4.0}}));
     EXPECT_EQ(wild.habits.finger.millimetres, 20.0);
     EXPECT_EQ(wild.habits.grid, 0);
     EXPECT_EQ(wild.window.width, 0);

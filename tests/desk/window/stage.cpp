@@ -15,6 +15,10 @@ namespace dialplate {
 using namespace std::chrono_literals;
 
 Process::~Process() {
+    stop();
+}
+
+void Process::stop() {
     if (!running()) return;
     ask_to_end();
     if (wait(3) == -2) {
@@ -95,17 +99,19 @@ std::string output_of(const std::string& command) {
     return output;
 }
 
-std::string Stage::raise() {
+std::string Stage::raise(WindowSize size) {
+    server_.stop();
+    size_ = size;
     // The server finds a free number by itself and writes it here once it listens. Without -noreset it
     // would begin anew whenever a photograph's connection closes, and refuse others meanwhile.
     const std::string told = std::string{DIALPLATE_OUT} + "/stage." + std::to_string(getpid());
     output_of("mkdir -p " + std::string{DIALPLATE_OUT} + " && rm -f " + told);
-    server_.start(
-        {"/bin/sh",
-         "-c",
-         "exec Xvfb -displayfd 3 -noreset -nolisten tcp -screen 0 " + std::to_string(width) + "x" +
-             std::to_string(height) + "x24 3>" + told + " 2>/dev/null"},
-        {});
+    server_.start({"/bin/sh",
+                   "-c",
+                   "exec Xvfb -displayfd 3 -noreset -nolisten tcp -dpi 96 -screen 0 " +
+                       std::to_string(size.width) + "x" + std::to_string(size.height) + "x24 3>" +
+                       told + " 2>/dev/null"},
+                  {});
     for (int tries = 0; tries < 1000 && server_.running(); ++tries) {
         const std::string number = output_of("cat " + told + " 2>/dev/null");
         if (!number.empty() && number.back() == '\n') {
@@ -125,8 +131,8 @@ std::string Stage::hands(const std::string& words) const {
 Photograph Stage::photograph() const {
     const std::string bytes =
         output_of("DISPLAY=" + display_ + " import -silent -window root -depth 8 rgb:-");
-    Photograph photograph{width, height, {bytes.begin(), bytes.end()}};
-    photograph.rgb.resize(static_cast<std::size_t>(3 * width * height));
+    Photograph photograph{size_.width, size_.height, {bytes.begin(), bytes.end()}};
+    photograph.rgb.resize(static_cast<std::size_t>(3 * size_.width * size_.height));
     return photograph;
 }
 

@@ -26,6 +26,7 @@ public:
                const std::vector<std::string>& environment,
                const std::string& output = {});
     [[nodiscard]] bool running();
+    void stop();         ///< Asks it to end, and ends it if it does not.
     void ask_to_end();   ///< SIGTERM
     void end_at_once();  ///< SIGKILL: nothing can be put in order.
     /// Waits for the end, at most `seconds`. @return Exit status; -1 by a signal, -2 still running.
@@ -46,10 +47,9 @@ struct Photograph {
 /// An X server that draws into memory.
 class Stage {
 public:
-    static constexpr int width = 1600, height = 1000;
-
+    /// A screen of that size with 96 dots an inch; one that was there before is taken down.
     /// @return An empty reason, or why there is no stage.
-    std::string raise();
+    std::string raise(WindowSize size);
     /// Value of DISPLAY.
     [[nodiscard]] const std::string& display() const { return display_; }
     /// Runs xdotool; @return what it printed.
@@ -58,6 +58,7 @@ public:
 
 private:
     Process server_;
+    WindowSize size_;
     std::string display_;
 };
 
