@@ -13,9 +13,11 @@
 #include "sim/desk/workpiece.hpp"
 #include "sim/edit/schema.hpp"
 #include "sim/edit/session.hpp"
+#include "sim/trial/result.hpp"
 
 #include <cstdint>
 #include <map>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -60,7 +62,7 @@ struct Habits {
     bool side_open = true;
     /// Open or closed, by title.
     std::map<std::string, bool> sections{
-        {"FLASH", false}, {"RAM", false}, {"TIME", false}, {"LAYOUT", false}};
+        {"FLASH", false}, {"RAM", false}, {"TIME", false}, {"TRIAL", false}, {"LAYOUT", false}};
     int grid = 4;  ///< Pixels that new places catch on; 0: none.
     Finger finger;
     Aids aids;
@@ -91,7 +93,9 @@ struct Bench {
     Journal journal{};
     std::optional<Ledger> ledger_saved{};  ///< Of the text on disk, to tell differences from.
     std::optional<Quarrel> quarrel{};
-    std::optional<std::string> rescued{};  ///< Unsaved text of an earlier run, offered.
+    std::optional<std::string> rescued{};       ///< Unsaved text of an earlier run, offered.
+    std::unique_ptr<Trial> trial{};             ///< Running, or over and to be looked at.
+    std::optional<TrialResult> trial_result{};  ///< Once it is over.
     std::optional<Notice> notice{};
     std::optional<std::size_t> finding{};  ///< Opened in the list.
     std::string lit{};                     ///< Pointer of the item that a finding lights up.

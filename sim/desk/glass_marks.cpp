@@ -111,6 +111,7 @@ void draw_marks(SideFrame& side) {
         if (const Item* item = item_of(bench, bench.lit))
             outline(draw, grown(bench.plan.on_screen(item->box), 2), tint::should, 2 * side.unit);
     if (bench.mode == Mode::arrange && bench.true_to_text()) draw_chosen(draw, bench, side.unit);
+    draw_trial_marks(bench, side.unit);
     draw_hand(draw, bench, side.unit);
     draw_finger(draw, bench);
 }

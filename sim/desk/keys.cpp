@@ -27,6 +27,7 @@ constexpr Binding always[] = {
     {SDLK_ESCAPE, any, any, {Order::hide, 0}}, {SDLK_q, any, yes, {Order::quit, 0}},
     {SDLK_w, any, yes, {Order::quit, 0}},      {SDLK_F2, any, no, {Order::mode, 0}},
     {SDLK_F3, any, no, {Order::mode, 1}},      {SDLK_F4, any, no, {Order::mode, 2}},
+    {SDLK_F5, any, no, {Order::trial, 0}},     {SDLK_s, no, no, {Order::save_trial, 0}},
     {SDLK_F6, any, no, {Order::into_side, 0}}, {SDLK_F9, any, no, {Order::side, 0}},
     {SDLK_s, no, yes, {Order::save, 0}},       {SDLK_z, no, yes, {Order::undo, 0}},
     {SDLK_z, yes, yes, {Order::redo, 0}},      {SDLK_y, any, yes, {Order::redo, 0}},
@@ -96,6 +97,7 @@ constexpr KeyLine operate[] = {
     {"Arrow keys", "tune; with Shift ten steps"},
     {"Page Up, Page Down", "tune ten steps"},
     {"R", "draw the page again"},
+    {"F5, S", "start or leave a trial; save what it measured"},
 };
 constexpr KeyLine arrange[] = {
     {"Click, Shift click", "choose an item, choose one more"},

@@ -41,6 +41,8 @@ enum class Order {
     keep_mine,
     take_theirs,
     show_theirs,
+    trial,  ///< starts one, or leaves the one that runs
+    save_trial,
     clear_journal,
     redraw,
     leave,  ///< without saving

@@ -31,6 +31,7 @@ std::string size_words(const char* format, double width, double height) {
 
 /// What can be done now, in a line.
 std::string hint_of(const Bench& bench) {
+    if (bench.trial && bench.trial->task() != nullptr) return bench.trial->task()->words;
     if (bench.plan.zoom == 0)
         return bench.screen.known == Screen::Known::measured
                    ? "Pixels are resampled to the glass's own size; zoom with + to see them one by "
@@ -196,7 +197,10 @@ void Scene::refresh_strip() {
             status.findings->begin(),
             status.findings->end(),
             [](const Finding& a, const Finding& b) { return a.severity < b.severity; });
-    if (!bench_.plan.side.empty()) status.hint = hint_drawn_;
+    if (const Trial* trial = bench_.trial.get(); trial != nullptr && trial->task() != nullptr)
+        status.head = "TRIAL, " + std::to_string(trial->outcomes().size() + 1) + " OF " +
+                      std::to_string(trial->tasks()) + "   F5 LEAVES IT";
+    if (!bench_.plan.side.empty() || !status.head.empty()) status.hint = hint_drawn_;
     status.chosen = static_cast<int>(bench_.finding.value_or(0));
     draw_strip(picture_, bench_.plan, faces_, status);
     parts_.push_back(bench_.plan.strip);

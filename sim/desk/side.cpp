@@ -150,6 +150,7 @@ void Side::draw_side(SideFrame& side) {
             draw_look(side);
             draw_size(side);
         }
+        if (side.bench.mode == Mode::operate) draw_trial(side);
         draw_findings(side);
         if (side.bench.mode == Mode::operate) {
             draw_updates(side);

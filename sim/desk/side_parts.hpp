@@ -42,6 +42,7 @@ void draw_asked(SideFrame& side);  ///< Questions that wait for an answer, and t
 void draw_ledger(SideFrame& side);
 void draw_findings(SideFrame& side);
 void draw_item(SideFrame& side);
+void draw_trial(SideFrame& side);
 void draw_updates(SideFrame& side);
 void draw_events(SideFrame& side);
 void draw_look(SideFrame& side);

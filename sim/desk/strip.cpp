@@ -37,6 +37,8 @@ public:
         const Area room{area_.x + 20 * unit_, area_.y, right - area_.x - 40 * unit_, area_.height};
         if (!status.mistakes.empty())
             draw_mistakes(status, room);
+        else if (!status.head.empty())
+            draw_task(status, room);
         else if (!status.hint.empty())
             draw_hint(status.hint, room);
         else if (status.findings)
@@ -90,6 +92,15 @@ private:
         canvas_.fill({bar.x + part(flash.taken), bar.y, part(flash.display), bar.height},
                      fits ? tint::flash_display : tint::must);
         return divide(left);
+    }
+
+    void draw_task(const Status& status, const Area& room) {
+        faces_.small.draw(canvas_, room.x, upper(), status.head, {.ink = tint::lit, .spacing = 1});
+        faces_.large.draw(canvas_,
+                          room.x,
+                          lower(),
+                          faces_.large.fitted(status.hint, room.width),
+                          {.ink = tint::engraved});
     }
 
     /// On two lines if one is too short.

@@ -29,6 +29,7 @@ struct Status {
     int chosen = 0;  ///< Which of them is written out, counted around their number.
     std::optional<FlashShare> flash;  ///< Absent: not accounted yet.
     std::string zoom;                 ///< "x2"
+    std::string head;                 ///< Not empty: the hint is a task, and this says which.
     std::string hint;  ///< Not empty: the side has findings and flash; this is said instead.
 };
 

@@ -1,5 +1,7 @@
 #include "sim/desk/touching.hpp"
 
+#include "sim/desk/exercise.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <utility>
@@ -65,6 +67,10 @@ Update Touching::press(const GlassPixel& point) {
         std::normal_distribution<double> spread(0.0, layout.touch.scatter.value);
         off_ = {static_cast<int>(std::lround(spread(chance_) / layout.pitch_x().value)),
                 static_cast<int>(std::lround(spread(chance_) / layout.pitch_y().value))};
+    }
+    if (bench_.trial) {
+        const GlassPixel there = landing(point);
+        bench_.trial->touched(there.x, there.y, situation_of(bench_), bench_.now_ms);
     }
     return slide(point);
 }

@@ -34,6 +34,7 @@ Workplace::Workplace(const std::string& file, const WindowWish& wish)
       scene_(pane_, side_, bench_),
       arranging_(bench_),
       touching_(bench_),
+      exercise_(bench_),
       times_(wish.zoom),
       pictures_due_(settling_pictures) {}
 
@@ -80,6 +81,7 @@ int Workplace::wait() const {
 std::string Workplace::step() {
     live();
     look();
+    try_on();
     std::string reason = picture();
     if (reason.empty()) judge();
     return reason;
@@ -135,12 +137,19 @@ void Workplace::another_prototype() {
     // The finger is on a key of a prototype that is gone.
     if (hold_ == Hold::glass) hold_ = Hold::nothing;
     touching_.begin();
+    exercise_.interrupt();
     watch_.look_after(piece_.sources());
     pane_.entitle((session_.changed() ? "* " : "") +
                   (piece_.prototype() != nullptr ? piece_.layout().title : piece_.file()) +
                   " - dialplate");
     if (side_is_open_) trouble_ = scene_.renew(zoom());
     side_is_open_ = true;
+    pictures_due_ = settling_pictures;
+}
+
+void Workplace::try_on() {
+    if (!exercise_.look()) return;
+    scene_.say_again();
     pictures_due_ = settling_pictures;
 }
 

@@ -5,6 +5,7 @@
 #include "sim/desk/arranging.hpp"
 #include "sim/desk/bench.hpp"
 #include "sim/desk/desk.hpp"
+#include "sim/desk/exercise.hpp"
 #include "sim/desk/grip.hpp"
 #include "sim/desk/pane.hpp"
 #include "sim/desk/papers.hpp"
@@ -42,6 +43,7 @@ private:
     std::string picture();
     std::string do_all();
     void judge();
+    void try_on();
     void another_prototype();
     void arrange();
     void live();
@@ -79,6 +81,7 @@ private:
     Scene scene_;
     Arranging arranging_;
     Touching touching_;
+    Exercise exercise_;
     Watch watch_;
     Grip grip_;
     int times_;  ///< Screen pixels a glass pixel, 0: what fits.

@@ -8,6 +8,7 @@
 namespace dialplate {
 
 void Workplace::handle(const SDL_Event& event) {
+    bench_.now_ms = SDL_GetTicks64();
     side_.handle(event);
     switch (event.type) {
         case SDL_QUIT:
@@ -56,6 +57,7 @@ void Workplace::handle(const SDL_Event& event) {
     }
     pictures_due_ = settling_pictures;
     trouble_ = do_all();
+    try_on();
 }
 
 void Workplace::handle(const SDL_WindowEvent& event) {

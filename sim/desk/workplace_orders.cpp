@@ -40,6 +40,17 @@ void Workplace::obey(const Ordered& ordered) {
         case Order::redraw:
             scene_.sent(touching_.redraw());
             break;
+        case Order::trial:
+            if (bench_.trial && bench_.trial->task() != nullptr)
+                exercise_.leave();
+            else
+                exercise_.start();
+            scene_.sent(touching_.settle("page turned"));
+            scene_.say_again();
+            break;
+        case Order::save_trial:
+            exercise_.save();
+            break;
         case Order::clear_journal:
             bench_.journal.clear();
             break;
@@ -92,6 +103,8 @@ bool Workplace::obey_always(const Ordered& ordered) {
         case Order::hide:
             bench_.notice.reset();
             bench_.leaving = false;
+            exercise_.leave_or_clear();
+            scene_.say_again();
             bench_.lit.clear();
             bench_.finding.reset();
             session_.choose({});
