@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <charconv>
 #include <cstddef>
+#include <numeric>
 #include <utility>
 #include <vector>
 
@@ -296,6 +297,68 @@ std::optional<std::string_view> written_at(std::string_view document, std::strin
     if (index == site->container.entries.size()) return std::nullopt;
     const Entry& entry = site->container.entries[index];
     return document.substr(entry.value_begin, entry.value_end - entry.value_begin);
+}
+
+std::optional<std::string> value_at(std::string_view document, std::string_view pointer) {
+    const std::optional<std::string_view> written = written_at(document, pointer);
+    if (!written) return std::nullopt;
+    const std::size_t begin = static_cast<std::size_t>(written->data() - document.data());
+    const std::string_view indent = indentation(document, begin);
+    std::string value;
+    for (std::size_t at = 0; at < written->size();) {
+        const std::size_t end = std::min(written->find('\n', at), written->size() - 1) + 1;
+        value += written->substr(at, end - at);
+        at = end;
+        if (written->substr(at).starts_with(indent)) at += indent.size();
+    }
+    return value;
+}
+
+Amended moved(std::string_view document, std::string_view from, std::string_view to) {
+    const auto fault = [&](const std::string& why) -> Amended {
+        return {std::nullopt, "cannot move " + quote(from) + " to " + quote(to) + ": " + why};
+    };
+    if (!nlohmann::json::accept(document)) return fault("the document is not JSON");
+    const std::size_t slash = from.rfind('/');
+    if (slash == std::string_view::npos || to.rfind('/') != slash ||
+        from.substr(0, slash) != to.substr(0, slash))
+        return fault("both have to be in the same object or list");
+    const std::optional<Site> site = find_site(document, from);
+    if (!site) return fault("nothing in the document holds such a place");
+    const std::vector<Entry>& entries = site->container.entries;
+    const std::size_t index = find_entry(site->container, site->token);
+    if (index == entries.size()) return fault("there is no value at that place");
+    std::string_view last = to.substr(slash);
+    const std::string token = take_token(last);
+    std::string text(document);
+    if (token == site->token) return {std::move(text), {}};
+
+    if (site->container.object) {
+        if (find_entry(site->container, token) != entries.size())
+            return fault("there is a member of that name already");
+        const std::size_t begin = entries[index].begin;
+        text.replace(begin, text_end(document, begin) - begin, nlohmann::json(token).dump());
+        return {std::move(text), {}};
+    }
+    const std::optional<std::size_t> place = index_of(token);
+    if (!place || *place >= entries.size())
+        return fault("the list has " + std::to_string(entries.size()) + " elements");
+    std::vector<std::size_t> order(entries.size());
+    std::iota(order.begin(), order.end(), std::size_t{0});
+    order.erase(order.begin() + static_cast<std::ptrdiff_t>(index));
+    order.insert(order.begin() + static_cast<std::ptrdiff_t>(*place), index);
+    std::string list;
+    for (std::size_t i = 0; i < entries.size(); ++i) {
+        const Entry& here = entries[i];
+        const Entry& comes = entries[order[i]];
+        if (i > 0)
+            list += document.substr(entries[i - 1].value_end,
+                                    here.value_begin - entries[i - 1].value_end);
+        list += document.substr(comes.value_begin, comes.value_end - comes.value_begin);
+    }
+    const std::size_t begin = entries.front().value_begin;
+    text.replace(begin, entries.back().value_end - begin, list);
+    return {std::move(text), {}};
 }
 
 }  // namespace dialplate

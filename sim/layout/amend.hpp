@@ -32,4 +32,14 @@ Amended amend(std::string_view document, std::span<const Change> changes);
 /// @return nullopt if there is no such value.
 std::optional<std::string_view> written_at(std::string_view document, std::string_view pointer);
 
+/// The same as `add` and `replace` take it: further lines without the indentation of the line it begins on,
+/// which they get again where it goes.
+std::optional<std::string> value_at(std::string_view document, std::string_view pointer);
+
+/// Gives a member another name, or an element another place in its list (as JSON Patch's "move" does within
+/// one object or list, but a member keeps its place). The bytes between the elements stay where they are.
+/// @param document  A JSON document without mistakes.
+/// @param to        Differs from `from` in its last token alone.
+Amended moved(std::string_view document, std::string_view from, std::string_view to);
+
 }  // namespace dialplate

@@ -176,5 +176,58 @@ TEST(Amend, MeansWhatJsonPatchMeans) {
     }
 }
 
+TEST(AmendMoved, RenamesAMemberWhereItStands) {
+    const Amended result = moved("{ \"a\" :1,\n\t\"b~/c\":  {\"x\": 2} }\n", "/b~0~1c", "/d\"e");
+    ASSERT_EQ(result.mistake, "");
+    EXPECT_EQ(*result.text, "{ \"a\" :1,\n\t\"d\\\"e\":  {\"x\": 2} }\n");
+}
+
+TEST(AmendMoved, MovesAnElementAndLeavesWhatStandsBetweenThem) {
+    // What is between the places stays there, as their author wrote it.
+    const std::string list = "{\"a\": [ 1,22 ,\n  {\"x\":\n 3} , 4 ]}";
+    struct Row {
+        const char *from, *to, *after;
+    };
+    const Row rows[] = {
+        {"/a/0", "/a/1", "{\"a\": [ 22,1 ,\n  {\"x\":\n 3} , 4 ]}"},
+        {"/a/2", "/a/0", "{\"a\": [ {\"x\":\n 3},1 ,\n  22 , 4 ]}"},
+        {"/a/0", "/a/3", "{\"a\": [ 22,{\"x\":\n 3} ,\n  4 , 1 ]}"},
+        {"/a/3", "/a/3", "{\"a\": [ 1,22 ,\n  {\"x\":\n 3} , 4 ]}"},
+    };
+    for (const Row& row : rows) {
+        SCOPED_TRACE(row.after);
+        EXPECT_EQ(moved(list, row.from, row.to).text, row.after);
+    }
+}
+
+TEST(AmendMoved, SaysWhatPreventsIt) {
+    struct Row {
+        const char *from, *to, *part;
+    };
+    const Row rows[] = {{"/a", "/b", "already"},
+                        {"/c", "/d", "no value"},
+                        {"/a/0", "/a/9", "1 elements"},
+                        {"/a/0", "/b", "same object or list"},
+                        {"", "/b", "same object or list"}};
+    for (const Row& row : rows) {
+        const Amended result = moved(R"({"a": [1], "b": 2})", row.from, row.to);
+        EXPECT_FALSE(result.text.has_value());
+        EXPECT_NE(result.mistake.find(row.part), std::string::npos) << result.mistake;
+    }
+}
+
+TEST(Amend, TakesAWholeValueToAnotherPlaceWithTheIndentationOfThatPlace) {
+    const std::string document =
+        "{\n  \"a\": [\n    {\n      \"x\": 1\n    }\n  ],\n  \"b\": 2\n}\n";
+    const std::optional<std::string> value = value_at(document, "/a/0");
+    EXPECT_EQ(value, "{\n  \"x\": 1\n}");
+    const Change back{replace, "/a/0", *value};
+    EXPECT_EQ(amend(document, std::span(&back, 1)).text, document);
+    const Change up{replace, "/b", *value};
+    EXPECT_EQ(
+        amend(document, std::span(&up, 1)).text,
+        "{\n  \"a\": [\n    {\n      \"x\": 1\n    }\n  ],\n  \"b\": {\n    \"x\": 1\n  }\n}\n");
+}
+
 }  // namespace
 }  // namespace dialplate
