@@ -1,6 +1,7 @@
 #include "sim/desk/arranging.hpp"
 
 #include "sim/desk/glass_marks.hpp"
+#include "sim/desk/grid.hpp"
 #include "sim/edit/item_changes.hpp"
 
 #include <algorithm>
@@ -79,9 +80,25 @@ void nudge(Bench& bench, const Shift& by) {
     place_all(bench, items, boxes, "move " + what_moves(items), "nudge");
 }
 
+void size(Bench& bench, const Shift& by) {
+    std::vector<const Item*> items = chosen_items(bench);
+    std::erase_if(items, [](const Item* item) { return item->kind == ItemKind::picture; });
+    if (items.empty()) return;
+    std::vector<Box> boxes = boxes_of(items);
+    for (Box& box : boxes)
+        box = kept_on(whole_glass(bench), pulled(box, {by.x != 0, by.y != 0}, by));
+    place_all(bench, items, boxes, "size " + what_moves(items), "size");
+}
+
 void add(Bench& bench, Additions additions, const std::string& name) {
     bench.want(std::move(additions.changes), name);
     bench.wanted.back().choose = std::move(additions.pointers);
+}
+
+void raise(Bench& bench, const std::string& name) {
+    Raised up = raised(bench.session.text(), bench.piece.layout(), bench.session.chosen());
+    bench.want(std::move(up.document), name, {});
+    if (!bench.wanted.empty()) bench.wanted.back().choose = std::move(up.pointers);
 }
 
 void choose_next(Bench& bench, int by) {
@@ -192,7 +209,10 @@ void Arranging::drag(const Shift& by, const Held& held) {
     Catch on;
     if (!held.alt) {
         const int reach = std::max(1, static_cast<int>(catching / bench_.plan.scale_x));
-        on = caught(there, pull_, lines_of(glass, others, bench_.habits.grid), reach);
+        on = caught(there,
+                    pull_,
+                    lines_of(glass, others, pitch_of(bench_.habits.grid, bench_.piece.layout())),
+                    reach);
         there = pulling ? pulled(there, pull_, on.shift) : moved(there, on.shift);
     }
     if (pulling) {
@@ -251,6 +271,12 @@ bool do_deed(Bench& bench, const Ordered& ordered) {
         case Order::nudge_y:
             nudge(bench, {0, ordered.by});
             return true;
+        case Order::size_x:
+            size(bench, {ordered.by, 0});
+            return true;
+        case Order::size_y:
+            size(bench, {0, ordered.by});
+            return true;
         case Order::align:
             if (items.size() > 1)
                 place_all(bench,
@@ -271,14 +297,12 @@ bool do_deed(Bench& bench, const Ordered& ordered) {
                     "duplicate " + what_moves(items));
             return true;
         case Order::raise:
-            if (!items.empty())
-                add(bench,
-                    raised(text, layout, bench.session.chosen()),
-                    "draw " + what_moves(items) + " last");
+            if (!items.empty()) raise(bench, "draw " + what_moves(items) + " last");
             return true;
         case Order::remove:
             if (!items.empty()) {
-                bench.want(deleted(bench.session.chosen()), "delete " + what_moves(items));
+                bench.want(deleted(*bench.document(), bench.session.chosen()),
+                           "delete " + what_moves(items));
                 bench.wanted.back().choose = Chosen{};
             }
             return true;

@@ -19,6 +19,37 @@ const Node* Bench::document() {
     return document_ ? &*document_ : nullptr;
 }
 
+void Bench::note_saved() {
+    if (piece.prototype() == nullptr || !piece.ledger()) return;
+    saved = SavedAccount{piece.ledger()->flash, piece.ledger()->ram, {}};
+    for (const Face& face : piece.layout().faces)
+        saved->faces.push_back(face.name);
+}
+
+const NameUses& Bench::uses() {
+    if (uses_revision_ != session.revision()) {
+        uses_ = NameUses(*schema, *document());
+        uses_revision_ = session.revision();
+    }
+    return uses_;
+}
+
+Grounds Bench::grounds() {
+    return {*schema, *document(), piece.prototype() == nullptr ? nullptr : &piece.layout()};
+}
+
+void Bench::want(Amended amended, std::string name, const std::string& member) {
+    if (!amended.text) {
+        refusal = Refusal{member, amended.mistake};
+        return;
+    }
+    Wanted one;
+    one.name = std::move(name);
+    one.text = std::move(amended.text);
+    one.member = member;
+    wanted.push_back(std::move(one));
+}
+
 bool Bench::true_to_text() const {
     return piece.prototype() != nullptr && piece.mistakes().empty() &&
            piece.text() == session.text();

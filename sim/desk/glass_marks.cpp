@@ -1,5 +1,6 @@
 #include "sim/desk/glass_marks.hpp"
 
+#include "sim/desk/grid.hpp"
 #include "sim/desk/tints.hpp"
 #include "sim/edit/item_changes.hpp"
 
@@ -100,6 +101,7 @@ void draw_marks(SideFrame& side) {
     const Bench& bench = side.bench;
     if (bench.piece.prototype() == nullptr) return;
     ImDrawList& draw = *ImGui::GetBackgroundDrawList();
+    if (bench.mode == Mode::arrange && bench.true_to_text()) draw_grid(draw, bench);
     for (const Box& box : bench.hand.sent)
         draw.AddRect(low(bench.plan.on_screen(box)),
                      high(bench.plan.on_screen(box)),

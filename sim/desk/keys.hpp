@@ -35,9 +35,12 @@ enum class Order {
     align,       ///< by number: an Edge
     distribute,  ///< 0 across, 1 down
     raise,       ///< drawn last
-    insert,      ///< by number: a new item of an ItemKind
-    restore,     ///< takes the text of an earlier run
-    give_up,     ///< drops it
+    size_x,      ///< the chosen items, by pixels
+    size_y,
+    grid,     ///< on or off
+    insert,   ///< by number: a new item of an ItemKind
+    restore,  ///< takes the text of an earlier run
+    give_up,  ///< drops it
     keep_mine,
     take_theirs,
     show_theirs,

@@ -1,101 +1,112 @@
 #include "sim/desk/member_editor.hpp"
 
+#include "sim/check/rule.hpp"
 #include "sim/desk/choosers.hpp"
 #include "sim/desk/tints.hpp"
 #include "sim/edit/json_words.hpp"
-#include "sim/layout/amend.hpp"
+#include "sim/edit/member_changes.hpp"
+#include "sim/edit/pointers.hpp"
 
 #include <algorithm>
-#include <imgui_stdlib.h>
 #include <map>
-#include <optional>
 #include <utility>
 
 namespace dialplate {
 namespace {
 
-constexpr float label_width = 108.0f;
+using Kind = Shape::Kind;
+
+constexpr float label_width = 108.0f, index_width = 26.0f, end_width = 18.0f;
 constexpr int deepest = 6;
 
-/// Where a change goes: a member of one object, and of the others that are chosen with it.
-struct Reach {
-    std::string root;
-    const std::vector<std::string>& also;
+/// How a list of forms is labelled.
+std::string label_of(const std::vector<Form>& forms) {
+    const auto has = [&](const char* name) {
+        return std::any_of(
+            forms.begin(), forms.end(), [&](auto& form) { return form.name == name; });
+    };
+    return has("toggle")        ? "does"
+           : has("segments")    ? "drawn from"
+           : has("written out") ? "given"
+           : has("level")       ? "type"
+                                : "kind";
+}
 
-    [[nodiscard]] std::vector<Change> everywhere(const Change& change) const {
-        std::vector<Change> changes{change};
-        for (const std::string& other : also)
-            changes.push_back(
-                {change.kind, other + change.pointer.substr(root.size()), change.value});
-        return changes;
-    }
-};
+/// What an element of a list is called while it is folded: its words, or the first figures in it.
+std::string summary_of(const Node& element) {
+    for (const char* member : {"text", "name", "rule", "at"})
+        if (const Node* found = element.find(member); found != nullptr && !found->text.empty())
+            return found->text;
+    return element.members.empty() ? "" : element.members.front().value.text;
+}
 
 class Editor {
 public:
-    Editor(SideFrame& side, Reach hand) : side_(side), bench_(side.bench), hand_(std::move(hand)) {}
+    Editor(SideFrame& side, Reach reach)
+        : side_(side), bench_(side.bench), fields_(side, std::move(reach)) {}
 
     void draw(const std::string& pointer, const std::vector<std::string>& hide, int depth) {
         const Node* document = bench_.document();
         if (document == nullptr || !bench_.schema || depth > deepest) return;
+        draw_forms(pointer);
         const std::vector<OfferedMember> members = bench_.schema->members(*document, pointer);
+        const bool forms = !bench_.schema->forms(*document, pointer).empty();
         std::vector<const OfferedMember*> absent;
         for (const OfferedMember& member : members) {
             if (std::find(hide.begin(), hide.end(), member.name) != hide.end()) continue;
-            if (member.present == nullptr) {
-                if (member.shape.kind != Shape::Kind::fixed) absent.push_back(&member);
-                continue;
-            }
-            row(pointer, member, depth);
+            if (member.shape.kind == Kind::fixed && (forms || member.present == nullptr)) continue;
+            if (member.present == nullptr)
+                absent.push_back(&member);
+            else
+                row(pointer, member, depth);
         }
         if (!absent.empty()) offer(pointer, absent);
+        if (bench_.schema->shape(*document, pointer).kind == Kind::map) offer_names(pointer);
     }
 
-private:
-    void change(Change::Kind kind,
-                const std::string& pointer,
-                const std::string& value,
-                const std::string& stroke = {}) {
-        const std::string member = pointer.substr(pointer.rfind('/') + 1);
-        bench_.want(hand_.everywhere({kind, pointer, value}),
-                    (kind == Change::Kind::remove ? "leave out " : "change ") + member,
-                    stroke);
-    }
-    void put(const std::string& pointer, const std::string& value, const std::string& stroke = {}) {
-        change(Change::Kind::replace, pointer, value, stroke);
-    }
-
-    void row(const std::string& pointer, const OfferedMember& member, int depth) {
+    void row(const std::string& pointer,
+             const OfferedMember& member,
+             int depth,
+             const std::string& words = {},
+             bool stays = false) {
         const std::string there = pointer + pointer_part(member.name);
         const float u = side_.unit;
         ImGui::PushID(there.c_str());
-        const bool inside =
-            member.shape.kind == Shape::Kind::object || member.shape.kind == Shape::Kind::map ||
-            (member.shape.kind == Shape::Kind::list && holds_objects(*member.present));
-        const float left = ImGui::GetCursorPosX();
-        const float line = ImGui::GetCursorPosY();
-        const bool open = inside ? fold(member.name) : (label(member.name), false);
-        tip(side_, member.shape.description);
+        const float left = ImGui::GetCursorPosX(), line = ImGui::GetCursorPosY();
         const float right = ImGui::GetWindowContentRegionMax().x;
-        if (!inside) {
+        const bool field = MemberFields::is_field(member.shape, *member.present);
+        bool open = false;
+        if (field) {
+            label(words.empty() ? member.name : words);
+            tip(side_, member.shape.description);
             ImGui::SetCursorPos({left + label_width * u, line});
-            ImGui::SetNextItemWidth(right - left - label_width * u - 22 * u);
-            value(there, member);
+            fields_.field(there,
+                          member.name,
+                          member.shape,
+                          *member.present,
+                          right - left - (label_width + end_width + 4) * u);
+            size_beside(there, member, right - end_width * u, line);
+        } else {
+            open = fold(there, member.name, label_width);
+            tip(side_, member.shape.description);
         }
-        if (!member.required && member.shape.kind != Shape::Kind::fixed) {
-            ImGui::SetCursorPos({right - 16 * u, line});
-            if (leave_out()) change(Change::Kind::remove, there, {});
-            tip(side_, "Leave \"" + member.name + "\" out");
+        const float below = std::max(ImGui::GetCursorPosY(), line + row_height());
+        if (!stays && !member.required && member.shape.kind != Kind::fixed) {
+            ImGui::SetCursorPos({right - end_width * u, line});
+            if (end_button(side_, "\xC3\x97", "Leave \"" + member.name + "\" out"))
+                leave_out(pointer, member.name);
         }
-        ImGui::SetCursorPos({left, std::max(ImGui::GetCursorPosY(), line + row_height())});
+        ImGui::SetCursorPos({left, below});
+        draw_objections(side_, there);
         if (open) {
             ImGui::Indent(10 * u);
-            inner(there, member, depth);
+            inner(there, member.shape, *member.present, depth + 1);
             ImGui::Unindent(10 * u);
         }
         ImGui::PopID();
     }
 
+private:
     [[nodiscard]] float row_height() const { return ImGui::GetFrameHeight() + 3 * side_.unit; }
 
     void label(const std::string& name) {
@@ -103,225 +114,297 @@ private:
         say(side_, tint::quiet, name);
     }
 
-    bool fold(const std::string& name) {
-        bool& open = open_[ImGui::GetID("open")];
-        ImGui::AlignTextToFramePadding();
+    bool fold(const std::string& pointer, const std::string& words, float width) {
+        bool& open = unfolded(pointer);
         const ImVec2 at = ImGui::GetCursorScreenPos();
-        if (ImGui::InvisibleButton("fold", {label_width * side_.unit, ImGui::GetFrameHeight()}))
+        if (ImGui::InvisibleButton("fold", {width * side_.unit, ImGui::GetFrameHeight()}))
             open = !open;
         const bool near = ImGui::IsItemHovered() || ImGui::IsItemFocused();
-        ImDrawList& draw = *ImGui::GetWindowDrawList();
-        const float pad = 3 * side_.unit;
-        draw.AddText({at.x, at.y + pad},
-                     ink(near ? tint::lit : tint::quiet),
-                     (name + " " + (open ? "\xE2\x96\xBC" : "\xE2\x96\xB6")).c_str());
+        ImGui::GetWindowDrawList()->AddText(
+            {at.x, at.y + 3 * side_.unit},
+            ink(near ? tint::lit : tint::quiet),
+            (words + " " + (open ? "\xE2\x96\xBC" : "\xE2\x96\xB6")).c_str());
         return open;
     }
 
-    bool leave_out() {
-        ImGui::PushStyleColor(ImGuiCol_Button, 0u);
-        ImGui::PushStyleColor(ImGuiCol_Text, ink(tint::rule));
-        const bool pressed = ImGui::Button("\xC3\x97", {16 * side_.unit, 0});
-        ImGui::PopStyleColor(2);
-        return pressed;
-    }
-
-    static bool holds_objects(const Node& list) {
-        return std::any_of(list.elements.begin(), list.elements.end(), [](const Node& element) {
-            return element.kind == Node::Kind::object;
-        });
-    }
-
-    void inner(const std::string& there, const OfferedMember& member, int depth) {
-        const Node& node = *member.present;
-        if (node.kind == Node::Kind::list) {
-            for (std::size_t i = 0; i < node.elements.size(); ++i) {
-                const std::string element = there + pointer_part(i);
-                ImGui::PushID(static_cast<int>(i));
-                say_small(side_, tint::quiet, member.name + " " + std::to_string(i + 1));
-                ImGui::SameLine(ImGui::GetWindowContentRegionMax().x - 16 * side_.unit);
-                if (leave_out()) change(Change::Kind::remove, element, {});
-                if (node.elements[i].kind == Node::Kind::object)
-                    draw(element, {}, depth + 1);
-                else
-                    raw(element);
-                ImGui::PopID();
-            }
-            if (!node.elements.empty() && press_button(side_, "One more"))
-                change(Change::Kind::add,
-                       there + "/-",
-                       std::string(written(there + pointer_part(node.elements.size() - 1))));
+    /// Beside the size of a face a list of sizes with what each would cost.
+    void size_beside(const std::string& there,
+                     const OfferedMember& member,
+                     float right,
+                     float line) {
+        if (member.name != "size" || parent_of(parent_of(there)) != "/faces" ||
+            bench_.piece.prototype() == nullptr)
             return;
-        }
-        draw(there, {}, depth + 1);
+        ImGui::SetCursorPos({right - 22 * side_.unit, line});
+        if (const auto taken =
+                chooser::size(side_, there, member.shape, static_cast<int>(member.present->whole)))
+            fields_.put(there, taken->value);
+        tip(side_, "Other sizes, with what each would cost in flash");
     }
 
-    [[nodiscard]] std::string written(const std::string& pointer) const {
-        return std::string(written_at(bench_.session.text(), pointer).value_or("null"));
+    void leave_out(const std::string& pointer, const std::string& name) {
+        fields_.make(pointer,
+                     "leave out " + name,
+                     [&](const Grounds& grounds, const std::string& text, const std::string& at) {
+                         return amend(text, left_out(grounds, at, name));
+                     });
     }
 
-    void value(const std::string& there, const OfferedMember& member) {
-        const Node& node = *member.present;
-        switch (member.shape.kind) {
-            case Shape::Kind::fixed:
-                ImGui::AlignTextToFramePadding();
-                say(side_, tint::engraved, node.text);
-                return;
-            case Shape::Kind::text:
-                return text(there, node, false);
-            case Shape::Kind::words:
-                return text(there, node, true);
-            case Shape::Kind::whole:
-            case Shape::Kind::number:
-                return number(there, member);
-            case Shape::Kind::flag: {
-                bool on = node.boolean;
-                if (ImGui::Checkbox("##flag", &on)) put(there, on ? "true" : "false");
-                return;
+    /// Which of its forms an object has, and the others to change to.
+    void draw_forms(const std::string& pointer) {
+        const std::vector<Form> forms = bench_.schema->forms(*bench_.document(), pointer);
+        if (forms.size() < 2) return;
+        const float u = side_.unit;
+        const float left = ImGui::GetCursorPosX(), line = ImGui::GetCursorPosY();
+        label(label_of(forms));
+        ImGui::SetCursorPos({left + label_width * u, line});
+        ImGui::SetNextItemWidth(ImGui::GetWindowContentRegionMax().x - left -
+                                (label_width + end_width + 4) * u);
+        const auto now =
+            std::find_if(forms.begin(), forms.end(), [](auto& form) { return form.present; });
+        ImGui::PushID("form");
+        if (ImGui::BeginCombo("##form", now == forms.end() ? "" : now->name.c_str())) {
+            for (const Form& form : forms) {
+                if (ImGui::Selectable(form.name.c_str(), form.present) && !form.present)
+                    take(pointer, form);
+                tip(side_, form.description);
             }
-            case Shape::Kind::list:
-                if (member.name == "at" || member.name == "size") return pair(there, node);
-                return raw(there);
-            case Shape::Kind::choice:
-            case Shape::Kind::paint:
-            case Shape::Kind::face:
-            case Shape::Kind::value:
-            case Shape::Kind::look:
-            case Shape::Kind::page:
-            case Shape::Kind::colour: {
-                const std::optional<std::string> taken = choose(side_, there, member);
-                if (taken)
-                    put(there, *taken, member.shape.kind == Shape::Kind::colour ? there : "");
-                return;
+            ImGui::EndCombo();
+        }
+        ImGui::PopID();
+        ImGui::SetCursorPos({left, line + row_height()});
+        draw_objections(side_, pointer);
+    }
+
+    void take(const std::string& pointer, const Form& form) {
+        fields_.make(pointer,
+                     "change to " + form.name,
+                     [&](const Grounds& grounds, const std::string& text, const std::string& at) {
+                         for (const Form& one : grounds.schema.forms(grounds.document, at))
+                             if (one.name == form.name) return given_form(grounds, text, at, one);
+                         return Amended{text, {}};
+                     });
+    }
+
+    void inner(const std::string& there, const Shape& shape, const Node& node, int depth) {
+        if (node.kind != Node::Kind::list) return draw(there, {}, depth);
+        const Shape element = bench_.schema->within(*bench_.document(), there);
+        for (std::size_t i = 0; i < node.elements.size(); ++i)
+            element_row(there, i, node, element, shape, depth);
+        const bool full =
+            shape.greatest && node.elements.size() >= static_cast<std::size_t>(*shape.greatest);
+        if (!full && press_button(side_, "One more"))
+            fields_.make(
+                there,
+                "one more in " + last_of(there),
+                [](const Grounds& grounds, const std::string& text, const std::string& at) {
+                    return amend(text, one_more(grounds, text, at));
+                });
+    }
+
+    void element_row(const std::string& list,
+                     std::size_t i,
+                     const Node& node,
+                     const Shape& general,
+                     const Shape& of_list,
+                     int depth) {
+        const std::string there = list + pointer_part(i);
+        const Node& value = node.elements[i];
+        const float u = side_.unit;
+        ImGui::PushID(static_cast<int>(i));
+        const float left = ImGui::GetCursorPosX(), line = ImGui::GetCursorPosY();
+        const float right = ImGui::GetWindowContentRegionMax().x;
+        const float ends = 3 * end_width * u;
+        // What is there decides: a state is a word alone or written out.
+        Shape shape = bench_.schema->shape(*bench_.document(), there);
+        if (shape.kind == Kind::other) shape = general;
+        const bool field = MemberFields::is_field(shape, value);
+        bool open = false;
+        if (field) {
+            label(std::to_string(i + 1));
+            ImGui::SetCursorPos({left + index_width * u, line});
+            const std::vector<Form> forms = bench_.schema->forms(*bench_.document(), there);
+            const float more = forms.size() > 1 ? 24 * u : 0;
+            fields_.field(
+                there, "", shape, value, right - left - index_width * u - ends - 4 * u - more);
+            if (forms.size() > 1) {
+                ImGui::SetCursorPos({right - ends - 24 * u, line});
+                if (press_button(side_, "+", false, 20 * u)) {
+                    take(there, forms.back());
+                    unfolded(there) = true;
+                }
+                tip(side_, "More than a word: " + forms.back().description);
             }
-            default:
-                return raw(there);
-        }
-    }
-
-    /// What is being typed at present, until it is entered or left.
-    std::string& typed(const std::string& pointer, const std::string& now) {
-        if (typing_ != pointer) {
-            scratch_ = now;
-            return scratch_;
-        }
-        return draft_;
-    }
-    /// To be called behind the field. @return Whether the text was finished and differs.
-    bool finished(const std::string& pointer, const std::string& now, const std::string& field) {
-        if (ImGui::IsItemActive()) {
-            typing_ = pointer;
-            draft_ = field;
-            return false;
-        }
-        if (typing_ != pointer) return false;
-        typing_.clear();
-        return ImGui::IsItemDeactivatedAfterEdit() && field != now;
-    }
-
-    void text(const std::string& there, const Node& node, bool lines) {
-        std::string& field = typed(there, node.text);
-        if (lines && node.text.find('\n') != std::string::npos) {
-            ImGui::InputTextMultiline(
-                "##text",
-                &field,
-                {ImGui::CalcItemWidth(), 3 * ImGui::GetTextLineHeight() + 8 * side_.unit});
         } else {
-            ImGui::InputText("##text", &field);
+            open = fold(there,
+                        std::to_string(i + 1) + "  " + summary_of(value),
+                        (right - left - ends) / u - 4);
         }
-        const std::string copy = field;
-        if (finished(there, node.text, copy)) put(there, json_text(copy));
-        if (lines) tip(side_, "One to three lines; write \\n in the document for a new line.");
-    }
-
-    void raw(const std::string& there) {
-        const std::string now = written(there);
-        std::string& field = typed(there, now);
-        ImGui::InputText("##raw", &field);
-        const std::string copy = field;
-        if (finished(there, now, copy)) put(there, copy);
-    }
-
-    /// A whole number with two buttons; a fraction is typed.
-    bool whole(const char* id, int& number_now, int low, int high) {
-        const int before = number_now;
-        const bool entered =
-            ImGui::InputInt(id, &number_now, 1, 10, ImGuiInputTextFlags_EnterReturnsTrue);
-        number_now = std::clamp(number_now, low, high);
-        return (entered || ImGui::IsItemDeactivatedAfterEdit()) && number_now != before;
-    }
-
-    void number(const std::string& there, const OfferedMember& member) {
-        const Shape& shape = member.shape;
-        if (shape.kind == Shape::Kind::whole) {
-            int now = static_cast<int>(member.present->whole);
-            if (whole("##number",
-                      now,
-                      static_cast<int>(shape.least.value_or(-2147483648.0)),
-                      static_cast<int>(shape.most.value_or(2147483647.0))))
-                put(there, std::to_string(now), there);
-            return;
+        const float below = std::max(ImGui::GetCursorPosY(), line + row_height());
+        const std::size_t count = node.elements.size();
+        ImGui::SetCursorPos({right - ends, line});
+        if (end_button(side_, "\xE2\x96\xB2", "Up") && i > 0) move(list, i, i - 1);
+        ImGui::SameLine(0, 0);
+        if (end_button(side_, "\xE2\x96\xBC", "Down") && i + 1 < count) move(list, i, i + 1);
+        ImGui::SameLine(0, 0);
+        if (end_button(side_, "\xC3\x97", "Without this one") &&
+            count > static_cast<std::size_t>(of_list.fewest))
+            leave_out(list, std::to_string(i));
+        ImGui::SetCursorPos({left, below});
+        draw_objections(side_, there);
+        if (open) {
+            ImGui::Indent(10 * u);
+            inner(there, shape, value, depth + 1);
+            ImGui::Unindent(10 * u);
         }
-        const std::string now = member.present->text;
-        std::string& field = typed(there, now);
-        ImGui::InputText("##number", &field, ImGuiInputTextFlags_CharsScientific);
-        const std::string copy = field;
-        if (finished(there, now, copy)) put(there, copy);
+        ImGui::PopID();
     }
 
-    void pair(const std::string& there, const Node& node) {
-        const float width = (ImGui::CalcItemWidth() - 6 * side_.unit) / 2;
-        for (int i = 0; i < 2 && i < static_cast<int>(node.elements.size()); ++i) {
-            if (i > 0) ImGui::SameLine(0, 6 * side_.unit);
-            ImGui::PushID(i);
-            ImGui::SetNextItemWidth(width);
-            int now = static_cast<int>(node.elements[static_cast<std::size_t>(i)].whole);
-            const std::string one = there + pointer_part(static_cast<std::size_t>(i));
-            if (whole("##number", now, 0, 1023)) put(one, std::to_string(now), one);
-            ImGui::PopID();
-        }
+    void move(const std::string& list, std::size_t from, std::size_t to) {
+        std::swap(unfolded(list + pointer_part(from)), unfolded(list + pointer_part(to)));
+        fields_.make(list,
+                     "reorder " + last_of(list),
+                     [&](const Grounds& grounds, const std::string& text, const std::string& at) {
+                         return reordered(text, grounds.document, at, from, to);
+                     });
     }
 
-    /// The members that are left out, in one row of small buttons each of which puts one in.
+    /// The members that are left out, in rows of small buttons each of which puts one in.
     void offer(const std::string& pointer, const std::vector<const OfferedMember*>& absent) {
+        ImGui::Dummy({0, side_.unit});
         say_small(side_, tint::quiet, "LEFT OUT");
-        ImGui::PushFont(side_.type.small);
-        const float end = ImGui::GetWindowPos().x + ImGui::GetWindowContentRegionMax().x;
-        bool first = true;
+        Buttons buttons(side_);
         for (const OfferedMember* member : absent) {
-            const float width = ImGui::CalcTextSize(member->name.c_str()).x + 12 * side_.unit;
-            if (!first && ImGui::GetItemRectMax().x + 4 * side_.unit + width < end)
-                ImGui::SameLine(0, 4 * side_.unit);
-            first = false;
-            ImGui::PushID(member->name.c_str());
-            if (press_button(side_, member->name.c_str())) {
-                const std::string there = pointer + pointer_part(member->name);
-                change(Change::Kind::add, there, first_value(bench_, there, *member));
+            const std::string obstacle = obstacle_to(bench_.grounds(), pointer, *member);
+            if (buttons.press(member->name,
+                              member->shape.description + (obstacle.empty() ? "" : "\n") + obstacle,
+                              obstacle.empty()))
+                fields_.make(
+                    pointer,
+                    "put in " + member->name,
+                    [&](const Grounds& grounds, const std::string& text, const std::string& at) {
+                        return amend(text, added(grounds, at, member->name));
+                    });
+        }
+    }
+
+    /// What the author may name in a map: the paints of a palette, rules and their figures, or anything.
+    void offer_names(const std::string& pointer) {
+        const Node& document = *bench_.document();
+        const Node* map = node_at(document, pointer);
+        std::vector<std::pair<std::string, std::string>> names;  // and first values
+        if (parent_of(pointer) == "/palettes") {
+            for (const std::string& paint : names_of(document, Kind::paint))
+                names.emplace_back(
+                    paint,
+                    std::string(written_at(bench_.session.text(), "/paints" + pointer_part(paint))
+                                    .value_or("\"#808080\"")));
+        } else if (pointer == "/thresholds") {
+            for (const Rule& rule : rules())
+                if (!rule.figures.empty()) names.emplace_back(rule.name, "{}");
+        } else if (parent_of(pointer) == "/thresholds") {
+            if (const Rule* rule = rule_named(last_of(pointer)); rule != nullptr)
+                for (const RuleFigure& figure : rule->figures) {
+                    char value[32];
+                    std::snprintf(value, sizeof value, "%g", figure.value.in("bench"));
+                    names.emplace_back(figure.name, value);
+                }
+        } else if (pointer == "/palettes") {
+            std::string name = "palette";
+            for (int number = 2; map->find(name) != nullptr; ++number)
+                name = "palette " + std::to_string(number);
+            names.emplace_back(name, "{}");
+        }
+        Buttons buttons(side_);
+        for (const auto& [name, value] : names)
+            if (map->find(name) == nullptr &&
+                buttons.press(name, "Put in \"" + name + "\"", true)) {
+                bench_.want({{Change::Kind::add, pointer + pointer_part(name), value}},
+                            "put in " + name);
+                bench_.wanted.back().member = pointer;
+                unfolded(pointer + pointer_part(name)) = true;
             }
+    }
+
+    /// Small buttons that flow over as many lines as they need.
+    class Buttons {
+    public:
+        explicit Buttons(SideFrame& side) : side_(side) { ImGui::PushFont(side.type.small); }
+        ~Buttons() { ImGui::PopFont(); }
+        Buttons(const Buttons&) = delete;
+        Buttons& operator=(const Buttons&) = delete;
+
+        bool press(const std::string& name, const std::string& what, bool possible) {
+            const float end = ImGui::GetWindowPos().x + ImGui::GetWindowContentRegionMax().x;
+            const float width = ImGui::CalcTextSize(name.c_str()).x + 12 * side_.unit;
+            if (!first_ && ImGui::GetItemRectMax().x + 4 * side_.unit + width < end)
+                ImGui::SameLine(0, 4 * side_.unit);
+            first_ = false;
+            ImGui::PushID(name.c_str());
+            if (!possible) ImGui::PushStyleColor(ImGuiCol_Button, 0u);
+            const bool pressed = press_button(side_, name.c_str());
+            if (!possible) ImGui::PopStyleColor();
             ImGui::PopID();
             ImGui::PushFont(side_.type.words);
-            tip(side_, member->shape.description);
+            tip(side_, what);
             ImGui::PopFont();
+            return pressed && possible;
         }
-        ImGui::PopFont();
-    }
+
+    private:
+        SideFrame& side_;
+        bool first_ = true;
+    };
 
     SideFrame& side_;
     Bench& bench_;
-    Reach hand_;
-    std::string scratch_;
-    // One field has the keyboard at a time, in one window of the process.
-    static inline std::string typing_, draft_;
-    static inline std::map<ImGuiID, bool> open_;
+    MemberFields fields_;
 };
 
 }  // namespace
+
+bool& unfolded(const std::string& pointer) {
+    static std::map<std::string, bool> open;
+    return open[pointer];
+}
+
+bool end_button(const SideFrame& side, const char* label, const std::string& what) {
+    ImGui::PushStyleColor(ImGuiCol_Button, 0u);
+    ImGui::PushStyleColor(ImGuiCol_Text, ink(tint::rule));
+    ImGui::PushStyleVar(ImGuiStyleVar_FramePadding, {0, 3 * side.unit});
+    const bool pressed = ImGui::Button(label, {end_width * side.unit, 0});
+    ImGui::PopStyleVar();
+    ImGui::PopStyleColor(2);
+    tip(side, what);
+    return pressed;
+}
+
+void draw_objections(SideFrame& side, const std::string& pointer) {
+    const Bench& bench = side.bench;
+    if (bench.refusal && bench.refusal->member == pointer)
+        say_wrapped(side, tint::must, "Not done: " + bench.refusal->words);
+    for (const Finding& mistake : bench.piece.mistakes())
+        if (mistake.pointer == pointer && !pointer.empty())
+            say_wrapped(side, tint::must, mistake.message);
+}
 
 void draw_members(SideFrame& side,
                   const std::string& pointer,
                   const std::vector<std::string>& also,
                   const std::vector<std::string>& hide) {
     Editor(side, {pointer, also}).draw(pointer, hide, 0);
+}
+
+void draw_member(SideFrame& side,
+                 const std::string& pointer,
+                 const std::string& label,
+                 bool stays) {
+    Bench& bench = side.bench;
+    if (bench.document() == nullptr || !bench.schema) return;
+    const std::string parent = parent_of(pointer);
+    for (const OfferedMember& member : bench.schema->members(*bench.document(), parent))
+        if (member.present != nullptr && parent + pointer_part(member.name) == pointer)
+            Editor(side, {parent, {}}).row(parent, member, 0, label, stays);
 }
 
 }  // namespace dialplate

@@ -43,7 +43,7 @@ void Papers::open() {
     kept_revision_ = 0;
     bench_.quarrel.reset();
     bench_.rescued.reset();
-    bench_.ledger_saved.reset();
+    bench_.saved.reset();
     if (const std::optional<Rescue> rescue = kept(piece.file())) {
         if (text && rescue->text != *text)
             bench_.rescued = rescue->text;
@@ -81,10 +81,18 @@ bool Papers::read_again() {
 std::string Papers::change(Wanted& wanted) {
     if (bench_.quarrel && bench_.quarrel->showing_theirs)
         return "theirs is shown; choose between the two versions first";
-    const std::string refusal = bench_.session.change(
-        wanted.changes, wanted.name, wanted.stroke, [&](const std::string& text) {
-            return bench_.piece.try_to_show(text);
-        });
+    const auto objection = [&](const std::string& text) {
+        return bench_.piece.mistakes().empty() ? bench_.piece.try_to_show(text)
+                                               : bench_.piece.show_if_better(text);
+    };
+    Session& session = bench_.session;
+    const std::string refusal =
+        wanted.text
+            ? session.replace(std::move(*wanted.text), wanted.name, wanted.stroke, objection)
+            : session.change(wanted.changes, wanted.name, wanted.stroke, objection);
+    bench_.refusal.reset();
+    if (!refusal.empty() && !wanted.member.empty())
+        bench_.refusal = Refusal{wanted.member, refusal};
     if (!refusal.empty()) return refusal;
     if (wanted.choose) bench_.session.choose(std::move(*wanted.choose));
     bench_.notice.reset();
@@ -169,7 +177,7 @@ void Papers::save() {
     }
     session.mark_saved();
     session.end_stroke();
-    bench_.ledger_saved = bench_.piece.ledger();
+    bench_.note_saved();
     forget(bench_.piece.file());
     kept_ = false;
     bench_.notice.reset();

@@ -26,6 +26,8 @@ constexpr int title_bar = 30;
 /// Fifty columns of the face for running words, fewer where the bench would get less than a small glass takes.
 constexpr int side_width = 400, side_least = 340;
 constexpr int bench_least = 444;
+/// Of the drawer that the side is in a narrower window.
+constexpr int handle_width = 18, handle_height = 84;
 /// Trim drawn where the layout states no opening.
 constexpr double usual_overlap_mm = 2.0;
 
@@ -175,11 +177,20 @@ bool Plan::on_knob(int x, int y) const {
     return knob.radius > 0.0 && std::hypot(x + 0.5 - knob.x, y + 0.5 - knob.y) <= knob.radius;
 }
 
-Plan plan_empty_window(WindowSize window, bool side_open) {
+Plan plan_empty_window(WindowSize window, SideWish wish) {
     Plan plan;
     plan.window = window;
     plan.letter = letter_size(window);
-    const int side = side_share(window, side_open);
+    const int side = side_share(window, wish.open);
+    if (side_share(window, true) == 0) {
+        const int beside = handle_width * plan.letter, high = handle_height * plan.letter;
+        const int width =
+            wish.drawer ? std::min(side_width * plan.letter, window.width - 2 * beside) : 0;
+        plan.drawer = wish.drawer;
+        if (wish.drawer) plan.side = {window.width - width, 0, width, window.height};
+        plan.handle = {
+            window.width - width - beside, std::max((window.height - high) / 2, 0), beside, high};
+    }
     window.width -= side;
     if (side > 0) plan.side = {window.width, 0, side, window.height};
     const int edge = around_panel * plan.letter;
@@ -189,9 +200,9 @@ Plan plan_empty_window(WindowSize window, bool side_open) {
     return plan;
 }
 
-Plan plan_window(const Layout& layout, WindowSize window, Zoom zoom, bool side_open) {
-    Plan plan = plan_empty_window(window, side_open);
-    window.width -= plan.side.width;
+Plan plan_window(const Layout& layout, WindowSize window, Zoom zoom, SideWish side) {
+    Plan plan = plan_empty_window(window, side);
+    if (!plan.drawer) window.width -= plan.side.width;
     const int letter = plan.letter;
     if (zoom.pixels_per_mm <= 0.0)
         zoom.times = zoom.times == 0 ? fitting_zoom(layout, window, greatest_zoom, letter)

@@ -52,6 +52,8 @@ struct Plan {
     Area knob_caption;
     Area strip;  ///< Status, along the lower edge.
     Area side;   ///< Ledger, findings and the like, along the right edge; empty while closed.
+    bool drawer = false;  ///< The side lies over the bench, since there is no room beside it.
+    Area handle;  ///< Where the drawer is drawn out and pushed in; empty where there is room.
     double pixels_per_mm_x = 1.0, pixels_per_mm_y = 1.0;
 
     /// A box of the glass on the screen; at true size to the nearest pixel.
@@ -65,11 +67,17 @@ struct Plan {
     friend bool operator==(const Plan&, const Plan&) = default;
 };
 
-/// @param side_open  Whether the side takes its share; a window too narrow for both has none.
-Plan plan_window(const Layout& layout, WindowSize window, Zoom zoom, bool side_open = false);
+/// What of the side is wished for.
+struct SideWish {
+    bool open = false;    ///< Beside the bench, where the window is wide enough for both.
+    bool drawer = false;  ///< Over the bench, where it is not.
+    constexpr SideWish(bool beside = false, bool over = false) : open(beside), drawer(over) {}
+};
+
+Plan plan_window(const Layout& layout, WindowSize window, Zoom zoom, SideWish side = {});
 
 /// A window without a layout: panel and strip alone.
-Plan plan_empty_window(WindowSize window, bool side_open = false);
+Plan plan_empty_window(WindowSize window, SideWish side = {});
 
 /// The window in which a layout looks best on a screen of that much free room: the greatest zoom whose
 /// window leaves a margin, no more than 4.

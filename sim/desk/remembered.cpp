@@ -61,7 +61,10 @@ std::string written(const Remembered& remembered) {
     return "{\n  \"width\": " + std::to_string(remembered.window.width) +
            ", \"height\": " + std::to_string(remembered.window.height) +
            ",\n  \"side_open\": " + words(habits.side_open) +
-           ", \"grid\": " + std::to_string(habits.grid) +
+           ",\n  \"grid\": " + words(habits.grid.on) +
+           ", \"grid_in_mm\": " + words(habits.grid.in_millimetres) +
+           ", \"grid_px\": " + std::to_string(habits.grid.pixels) +
+           ", \"grid_mm\": " + number(habits.grid.millimetres) +
            ",\n  \"bus_speed\": " + words(habits.bus_speed) +
            ", \"show_windows\": " + words(habits.show_windows) +
            ",\n  \"finger_mm\": " + number(habits.finger.millimetres) +
@@ -81,7 +84,10 @@ Remembered remembered_from(const std::string& text) {
     take(*root, "width", remembered.window.width, 0, 16384);
     take(*root, "height", remembered.window.height, 0, 16384);
     take(*root, "side_open", habits.side_open);
-    take(*root, "grid", habits.grid, 0, 64);
+    take(*root, "grid", habits.grid.on);
+    take(*root, "grid_in_mm", habits.grid.in_millimetres);
+    take(*root, "grid_px", habits.grid.pixels, 2, 64);
+    take(*root, "grid_mm", habits.grid.millimetres, 0.5, 20);
     take(*root, "bus_speed", habits.bus_speed);
     take(*root, "show_windows", habits.show_windows);
     take(*root, "finger_mm", habits.finger.millimetres, 1, 20);

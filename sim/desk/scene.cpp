@@ -79,11 +79,11 @@ std::string Scene::load_faces() {
 
 std::string Scene::arrange(const Zoom& zoom) {
     const WindowSize size = pane_.size();
-    const bool open = bench_.habits.side_open;
+    const SideWish side{bench_.habits.side_open, bench_.drawer};
     const bool empty = piece_.prototype() == nullptr;
     Plan& plan = bench_.plan;
     building_.clear();
-    plan = empty ? plan_empty_window(size, open) : plan_window(piece_.layout(), size, zoom, open);
+    plan = empty ? plan_empty_window(size, side) : plan_window(piece_.layout(), size, zoom, side);
     for (Typeface* face : {&faces_.small, &faces_.words, &faces_.large})
         face->enlarge(plan.letter);
     ground_ = Canvas(size.width, size.height);
@@ -102,7 +102,8 @@ std::string Scene::renew(const Zoom& zoom) {
     if (piece_.prototype() == nullptr) return arrange(zoom);
     const Layout& layout = piece_.layout();
     if (layout.title != title_ ||
-        plan_window(layout, pane_.size(), zoom, bench_.habits.side_open) != bench_.plan)
+        plan_window(layout, pane_.size(), zoom, {bench_.habits.side_open, bench_.drawer}) !=
+            bench_.plan)
         return arrange(zoom);
     glass_old_ = {0, 0, layout.glass_width(), layout.glass_height()};
     strip_old_ = true;

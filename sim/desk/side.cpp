@@ -107,7 +107,8 @@ void Side::handle(const SDL_Event& event) {
 }
 
 bool Side::has_mouse(const Plan& plan, int x, int y) const {
-    return plan.side.holds(x, y) || ImGui::IsPopupOpen("", ImGuiPopupFlags_AnyPopup) ||
+    return plan.side.holds(x, y) || plan.handle.holds(x, y) || asked_.holds(x, y) ||
+           ImGui::IsPopupOpen("", ImGuiPopupFlags_AnyPopup) ||
            (ImGui::GetIO().WantCaptureMouse && ImGui::IsAnyMouseDown());
 }
 
@@ -145,25 +146,67 @@ void Side::draw_side(SideFrame& side) {
     draw_asked(side);
     if (ImGui::BeginChild("sections", {}, false, ImGuiWindowFlags_NoFocusOnAppearing)) {
         // The bar of the scroll takes its room whether it is needed or not, so that nothing jumps.
+        draw_mistakes(side);
         draw_ledger(side);
         if (side.bench.mode == Mode::look) {
             draw_look(side);
             draw_size(side);
         }
         if (side.bench.mode == Mode::operate) draw_trial(side);
+        // What is being changed stands above what is said of it.
+        if (side.bench.mode == Mode::arrange) {
+            draw_item(side);
+            draw_layout_members(side);
+        }
         draw_findings(side);
         if (side.bench.mode == Mode::operate) {
             draw_updates(side);
             draw_events(side);
         }
-        if (side.bench.mode == Mode::arrange) {
-            draw_item(side);
-            draw_layout_members(side);
-        }
         ImGui::Dummy({0, 8 * side.unit});
     }
     ImGui::EndChild();
     ImGui::End();
+}
+
+void Side::draw_handle(SideFrame& side) {
+    const Area& area = side.bench.plan.handle;
+    if (area.empty()) return;
+    ImGui::SetNextWindowPos({static_cast<float>(area.x), static_cast<float>(area.y)});
+    ImGui::SetNextWindowSize({static_cast<float>(area.width), static_cast<float>(area.height)});
+    ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {0, 0});
+    ImGui::PushStyleVar(ImGuiStyleVar_WindowMinSize, {1, 1});
+    if (ImGui::Begin("handle", nullptr, plain | ImGuiWindowFlags_NoNav)) {
+        const bool out = side.bench.plan.drawer;
+        if (ImGui::Button(out ? "\xE2\x96\xB6" : "\xE2\x97\x80",
+                          {static_cast<float>(area.width), static_cast<float>(area.height)}))
+            side.bench.order(Order::side);
+        tip(side, out ? "Push the side in (F9)" : "Draw the side out (F9)");
+    }
+    ImGui::End();
+    ImGui::PopStyleVar(2);
+}
+
+void Side::draw_asked_alone(SideFrame& side) {
+    const Bench& bench = side.bench;
+    if (!bench.plan.side.empty() ||
+        !(bench.leaving || bench.quarrel || bench.rescued || bench.notice))
+        return;
+    const float u = side.unit, edge = 12 * u;
+    const float width = std::min(360 * u, static_cast<float>(bench.plan.window.width) - 2 * edge);
+    ImGui::SetNextWindowPos(
+        {static_cast<float>(bench.plan.window.width) - edge, edge}, ImGuiCond_Always, {1.0f, 0.0f});
+    ImGui::SetNextWindowSizeConstraints({width, 0}, {width, 4000 * u});
+    ImGui::PushStyleColor(ImGuiCol_WindowBg, ink(tint::raised));
+    ImGui::PushStyleVar(ImGuiStyleVar_WindowBorderSize, u);
+    if (ImGui::Begin("asked", nullptr, plain | ImGuiWindowFlags_AlwaysAutoResize)) draw_asked(side);
+    asked_ = {static_cast<int>(ImGui::GetWindowPos().x),
+              static_cast<int>(ImGui::GetWindowPos().y),
+              static_cast<int>(ImGui::GetWindowWidth()),
+              static_cast<int>(ImGui::GetWindowHeight())};
+    ImGui::End();
+    ImGui::PopStyleVar();
+    ImGui::PopStyleColor();
 }
 
 void Side::prepare(Bench& bench) {
@@ -173,6 +216,9 @@ void Side::prepare(Bench& bench) {
     SideFrame side{bench, type_, static_cast<float>(unit_)};
     draw_marks(side);
     draw_side(side);
+    draw_handle(side);
+    asked_ = {};
+    draw_asked_alone(side);
     if (bench.help) draw_help(side);
     if (bench.card) draw_card(side);
     want_keyboard_ = drop_keyboard_ = false;

@@ -59,6 +59,9 @@ private:
         Area area;
     };
     void draw_side(SideFrame& side);
+    void draw_handle(SideFrame& side);
+    /// Questions and notices while the side that they belong to is closed.
+    void draw_asked_alone(SideFrame& side);
     [[nodiscard]] std::vector<Layer> layers() const;
 
     Brush brush_;
@@ -68,6 +71,7 @@ private:
     bool keyboard_ = false;  ///< Taken on purpose: arrow keys go from field to field.
     bool want_keyboard_ = false, drop_keyboard_ = false;
     std::vector<Layer> seen_;
+    Area asked_;  ///< Of the questions, while they stand alone.
 };
 
 }  // namespace dialplate

@@ -1,3 +1,4 @@
+#include "sim/desk/grid.hpp"
 #include "sim/desk/member_editor.hpp"
 #include "sim/desk/side_parts.hpp"
 #include "sim/desk/tints.hpp"
@@ -101,7 +102,11 @@ void draw_item(SideFrame& side) {
             side, tint::quiet, "The file has mistakes. Items can be changed once it is mended.");
         return;
     }
-    if (bench.mode == Mode::arrange) draw_new_items(side);
+    if (bench.mode == Mode::arrange) {
+        draw_grid_row(side);
+        ImGui::Dummy({0, side.unit});
+        draw_new_items(side);
+    }
     if (items.empty()) {
         say_wrapped(side,
                     tint::quiet,
@@ -132,19 +137,10 @@ void draw_item(SideFrame& side) {
                     "They are of different kinds: they can be moved together, not changed.");
         return;
     }
-    std::vector<std::string> hide{"kind"};
+    std::vector<std::string> hide;
     // What must differ from one item to the next is not set for all at once.
     if (items.size() > 1) hide.insert(hide.end(), {"name", "at"});
     draw_members(side, items[0]->pointer, also, hide);
-}
-
-void draw_layout_members(SideFrame& side) {
-    if (!section(side, "LAYOUT", "", tint::quiet)) return;
-    if (side.bench.document() == nullptr || !side.bench.schema) {
-        say(side, tint::quiet, "The file has mistakes.");
-        return;
-    }
-    draw_members(side, "", {}, {"$schema"});
 }
 
 }  // namespace dialplate

@@ -26,7 +26,8 @@ std::string standing_of(const CodeSize& size) {
     return std::string(name_of(size.standing)) + ": " + size.basis;
 }
 
-std::vector<Share> shares_of(const Layout& layout, const FlashAccount& flash) {
+/// @param faces  Their names.
+std::vector<Share> shares_of(const std::vector<std::string>& faces, const FlashAccount& flash) {
     std::vector<Share> shares;
     shares.push_back({"rest of the program",
                       flash.taken.value + flash.boot.value,
@@ -41,8 +42,7 @@ std::vector<Share> shares_of(const Layout& layout, const FlashAccount& flash) {
             {"touch sheet", flash.touch.bytes.value, 0x8AA0AE, standing_of(flash.touch), {}});
     std::size_t number = 0;
     for (const FaceCost& face : flash.faces) {
-        const Face& known = layout.faces[static_cast<std::size_t>(face.face)];
-        Share share{"face " + known.name,
+        Share share{"face " + faces[static_cast<std::size_t>(face.face)],
                     face.bytes.value,
                     face_colours[number++ % std::size(face_colours)],
                     std::to_string(face.glyphs) + " glyphs, " + std::to_string(face.height) +
@@ -126,9 +126,9 @@ void begin_row(const SideFrame& side, Colour colour, const std::string& name) {
 }
 
 void draw_flash(SideFrame& side, const Ledger& ledger, const std::vector<Share>& shares) {
-    const std::optional<Ledger>& saved = side.bench.ledger_saved;
+    const std::optional<SavedAccount>& saved = side.bench.saved;
     std::vector<Share> before;
-    if (saved) before = shares_of(side.bench.piece.layout(), saved->flash);
+    if (saved) before = shares_of(saved->faces, saved->flash);
     const auto then = [&](const std::string& name) -> std::optional<std::int64_t> {
         if (!saved) return std::nullopt;
         for (const Share& share : before)
@@ -156,6 +156,18 @@ void draw_flash(SideFrame& side, const Ledger& ledger, const std::vector<Share>&
         say_small(side, tint::quiet, share.other);
         tip(side, "Bytes that each packing would take; * is the one that is used.");
     }
+    // What was given up has no line of its own any more.
+    for (const Share& share : before)
+        if (std::none_of(shares.begin(), shares.end(), [&](const Share& now) {
+                return now.name == share.name;
+            })) {
+            begin_row(side, 0, share.name);
+            tip(side, "In the file as it was saved last.");
+            ImGui::TableNextColumn();
+            say_right(side, tint::quiet, "0");
+            ImGui::TableNextColumn();
+            say_right(side, tint::fine, difference(0, share.bytes));
+        }
     begin_row(side, 0, ledger.flash_fits() ? "free" : "too much");
     ImGui::TableNextColumn();
     say_right(
@@ -169,9 +181,17 @@ void draw_flash(SideFrame& side, const Ledger& ledger, const std::vector<Share>&
 }
 
 void draw_ram(SideFrame& side, const RamAccount& ram) {
-    if (!ImGui::BeginTable("ram", 2, ImGuiTableFlags_SizingStretchProp)) return;
+    if (!ImGui::BeginTable("ram", 3, ImGuiTableFlags_SizingStretchProp)) return;
     ImGui::TableSetupColumn("name", ImGuiTableColumnFlags_WidthStretch);
     ImGui::TableSetupColumn("bytes", ImGuiTableColumnFlags_WidthFixed, 64 * side.unit);
+    ImGui::TableSetupColumn("change", ImGuiTableColumnFlags_WidthFixed, 58 * side.unit);
+    // Against the same row as it was saved, where more is worse.
+    const std::optional<SavedAccount>& saved = side.bench.saved;
+    const auto change = [&](std::int64_t bytes, std::int64_t was) {
+        ImGui::TableNextColumn();
+        if (saved) say_right(side, bytes > was ? tint::should : tint::fine, difference(bytes, was));
+    };
+    const RamAccount before = saved ? saved->ram : ram;
     const auto row =
         [&](const char* name, std::int64_t bytes, Colour colour, const std::string& what) {
             begin_row(side, 0, name);
@@ -180,9 +200,17 @@ void draw_ram(SideFrame& side, const RamAccount& ram) {
             say_right(side, colour, grouped(bytes));
         };
     row("rest of the program", ram.taken.value, tint::engraved, "As the layout says.");
+    change(ram.taken.value, before.taken.value);
     row("values and what is shown", ram.engine.value, tint::engraved, "The engine's state.");
+    change(ram.engine.value, before.engine.value);
     row("stack below a call", ram.stack.bytes.value, tint::engraved, standing_of(ram.stack));
+    change(ram.stack.bytes.value, before.stack.bytes.value);
     row("free", ram.left.value, ram.left.value >= 0 ? tint::fine : tint::must, "");
+    ImGui::TableNextColumn();
+    if (saved)
+        say_right(side,
+                  ram.left < before.left ? tint::should : tint::fine,
+                  difference(ram.left.value, before.left.value));
     ImGui::EndTable();
 }
 
@@ -236,7 +264,10 @@ void draw_ledger(SideFrame& side) {
         section(side, "FLASH", "", tint::quiet);
         return;
     }
-    const std::vector<Share> shares = shares_of(side.bench.piece.layout(), ledger->flash);
+    std::vector<std::string> faces;
+    for (const Face& face : side.bench.piece.layout().faces)
+        faces.push_back(face.name);
+    const std::vector<Share> shares = shares_of(faces, ledger->flash);
     const std::int64_t left = ledger->flash.left.value;
     const bool open =
         section(side,

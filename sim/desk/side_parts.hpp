@@ -46,8 +46,9 @@ void draw_trial(SideFrame& side);
 void draw_updates(SideFrame& side);
 void draw_events(SideFrame& side);
 void draw_look(SideFrame& side);
-void draw_size(SideFrame& side);  ///< Zoom and true size.
-void draw_card(SideFrame& side);  ///< Over everything, while the screen is measured.
-void draw_layout_members(SideFrame& side);
+void draw_size(SideFrame& side);            ///< Zoom and true size.
+void draw_card(SideFrame& side);            ///< Over everything, while the screen is measured.
+void draw_layout_members(SideFrame& side);  ///< The page, what has a name, and the head.
+void draw_mistakes(SideFrame& side);        ///< Of the file as it is, each with its member.
 
 }  // namespace dialplate

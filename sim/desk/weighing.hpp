@@ -1,37 +1,63 @@
-// What other choices would cost in flash, weighed one by one while a list of them is open.
+// What other choices would cost in flash, weighed in the background, one after the other, while a list of them is
+// open.
 #pragma once
 
 #include "sim/layout/finding.hpp"
 
+#include <condition_variable>
 #include <cstddef>
 #include <cstdint>
 #include <map>
+#include <mutex>
 #include <optional>
 #include <string>
+#include <thread>
 #include <vector>
 
 namespace dialplate {
+
+/// A face as it would then be stored, and in its other packings; 0: not in this one.
+struct WeighedFace {
+    std::string name, packing;
+    std::int64_t bytes = 0, plain = 0, runs = 0, context = 0;
+};
 
 /// What a change of the document would do to the flash account.
 struct Weighed {
     std::optional<std::int64_t> more;  ///< Bytes; negative: less. Absent: it cannot be made.
     std::string obstacle;              ///< Then why, one sentence.
+    std::vector<WeighedFace> faces;
+
+    /// Null if the layout then has none of that name.
+    [[nodiscard]] const WeighedFace* face(const std::string& name) const;
 };
 
 class FlashWeighing {
 public:
+    FlashWeighing() = default;
+    /// Waits for the one that is being weighed.
+    ~FlashWeighing();
+    FlashWeighing(const FlashWeighing&) = delete;
+    FlashWeighing& operator=(const FlashWeighing&) = delete;
+
     /// The document that changes are weighed against; another one forgets all that was weighed.
     /// @param file  Of the layout, for its directory.
     void begin(std::size_t revision, const std::string& text, const std::string& file);
 
-    /// The weight of a change, if it is known; else it is remembered as wanted.
-    const Weighed* weight(const std::vector<Change>& changes);
-    /// Weighs one of those that are wanted. @return Whether there was one, so that there is news to show.
-    bool weigh_one();
+    /// The weight of a change, if it is known; else it is weighed from now on.
+    std::optional<Weighed> weight(const std::vector<Change>& changes);
+    /// Whether something was weighed since this was asked last.
+    bool has_news();
+    /// Until all that was asked for is weighed.
+    void wait();
 
 private:
-    [[nodiscard]] Weighed weigh(const std::string& text) const;
+    void work();
 
+    std::mutex mutex_;
+    std::condition_variable wanted_some_, weighed_all_;
+    std::thread worker_;
+    bool ending_ = false, busy_ = false, news_ = false;
     std::optional<std::size_t> revision_;
     std::string text_, file_;
     std::optional<std::int64_t> base_;  ///< Bytes that the document takes itself.

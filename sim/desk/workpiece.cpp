@@ -121,6 +121,19 @@ std::string Workpiece::try_to_show(const std::string& text) {
     return {};
 }
 
+std::string Workpiece::show_if_better(const std::string& text) {
+    Fresh fresh = make(text);
+    if (!fresh.image && fresh.mistakes.size() >= mistakes_.size())
+        return fresh.mistakes.empty() ? "the layout cannot be shown"
+                                      : fresh.mistakes.front().message;
+    text_ = text;
+    if (fresh.image)
+        take(std::move(fresh));
+    else
+        mistakes_ = std::move(fresh.mistakes);
+    return {};
+}
+
 void Workpiece::judge() {
     if (!prototype_ || findings_) return;
     ledger_ = account(layout(), *built_);

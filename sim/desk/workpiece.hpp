@@ -26,6 +26,8 @@ public:
     bool show(const std::string& text);
     /// The same, but a broken text leaves no mistakes behind either. @return Why it is not shown; or empty.
     std::string try_to_show(const std::string& text);
+    /// For a text with mistakes: shows another one that has fewer of them, or none. @return Why not; or empty.
+    std::string show_if_better(const std::string& text);
     /// What was last given to show(), good or broken.
     [[nodiscard]] const std::string& text() const { return text_; }
     /// Another file from now on.

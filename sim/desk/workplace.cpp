@@ -92,12 +92,12 @@ std::string Workplace::picture() {
     bench_.now_ms = SDL_GetTicks64();
     if (touching_.fade()) pictures_due_ = std::max(pictures_due_, 1);
     if (side_.is_typing() && due_) pictures_due_ = std::max(pictures_due_, 1);
+    if (bench_.weighing.has_news()) pictures_due_ = settling_pictures;
     if (pictures_due_ > 0) {
         --pictures_due_;
         side_.prepare(bench_);
         const std::string reason = do_all();
         if (!reason.empty()) return reason;
-        if (bench_.weighing.weigh_one()) pictures_due_ = std::max(pictures_due_, 1);
     }
     scene_.refresh(grip_.turned());
     return {};
@@ -111,10 +111,12 @@ std::string Workplace::do_all() {
             obey(ordered);
         for (Wanted& wanted : std::exchange(bench_.wanted, {})) {
             const std::string refusal = papers_.change(wanted);
-            if (refusal.empty())
+            if (refusal.empty()) {
                 another_prototype();
-            else
+                if (wanted.page) show_page(*wanted.page);
+            } else if (!bench_.refusal) {
                 bench_.notice = Notice{"Not done: " + refusal, true};
+            }
         }
     }
     return std::exchange(trouble_, {});
@@ -125,7 +127,7 @@ void Workplace::judge() {
     if (piece_.prototype() == nullptr || piece_.judged()) return;
     if (hold_ == Hold::item && SDL_GetTicks64() - changed_at_ < judge_after_ms) return;
     piece_.judge();
-    if (!session_.changed() && bench_.true_to_text()) bench_.ledger_saved = piece_.ledger();
+    if (!session_.changed() && bench_.true_to_text()) bench_.note_saved();
     if (bench_.finding && *bench_.finding >= piece_.findings()->size()) bench_.finding.reset();
     scene_.say_again();
     pictures_due_ = std::max(pictures_due_, 1);

@@ -65,6 +65,8 @@ private:
     void obey(const Ordered& ordered);
     bool obey_always(const Ordered& ordered);
     void open_finding(int by);
+    void show_page(int page);
+    void show_side();
     void begin_measuring();
     void take_measure();
     void leave();

@@ -26,9 +26,8 @@ void Workplace::obey(const Ordered& ordered) {
             break;
         case Order::page: {
             const int pages = static_cast<int>(piece_.layout().pages.size());
-            prototype->show_page((prototype->page() + pages + ordered.by) % pages);
+            show_page((prototype->page() + pages + ordered.by) % pages);
             session_.choose({});
-            scene_.sent(touching_.settle("page turned"));
             break;
         }
         case Order::palette: {
@@ -116,10 +115,18 @@ bool Workplace::obey_always(const Ordered& ordered) {
             scene_.say_again();
             return true;
         case Order::side:
-            bench_.habits.side_open = !bench_.habits.side_open;
+            if (bench_.plan.handle.empty())
+                bench_.habits.side_open = !bench_.habits.side_open;
+            else
+                bench_.drawer = !bench_.drawer;
+            if (bench_.plan.drawer) side_.give_keyboard();
             arrange();
             return true;
+        case Order::grid:
+            bench_.habits.grid.on = !bench_.habits.grid.on;
+            return true;
         case Order::into_side:
+            show_side();
             side_.take_keyboard();
             return true;
         case Order::save:
@@ -154,17 +161,23 @@ void Workplace::open_finding(int by) {
     bench_.lit = item_pointer(*place);
     if (bench_.mode == Mode::arrange) session_.choose({bench_.lit});
     if (place->page == piece_.prototype()->page()) return;
-    piece_.prototype()->show_page(place->page);
+    show_page(place->page);
+}
+
+void Workplace::show_page(int page) {
+    piece_.prototype()->show_page(page);
     scene_.sent(touching_.settle("page turned"));
+}
+
+void Workplace::show_side() {
+    if (!bench_.plan.side.empty()) return;
+    (bench_.plan.handle.empty() ? bench_.habits.side_open : bench_.drawer) = true;
+    arrange();
 }
 
 void Workplace::leave() {
     if (session_.changed()) {
         bench_.leaving = true;
-        if (bench_.plan.side.empty()) {
-            bench_.habits.side_open = true;
-            arrange();
-        }
         return;
     }
     end();

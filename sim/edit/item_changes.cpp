@@ -1,8 +1,9 @@
 #include "sim/edit/item_changes.hpp"
 
 #include "sim/edit/json_words.hpp"
-#include "sim/layout/amend.hpp"
+#include "sim/edit/waivers.hpp"
 #include "sim/layout/colour.hpp"
+#include "sim/layout/mistakes.hpp"
 
 #include <algorithm>
 #include <charconv>
@@ -131,12 +132,12 @@ Additions duplicated(std::string_view document,
         const ItemIndex place = *item_at(layout, pointer);
         const Page& page = layout.pages[static_cast<std::size_t>(place.page)];
         const Item& item = page.items[static_cast<std::size_t>(place.item)];
-        const std::optional<std::string_view> written = written_at(document, pointer);
-        if (!written) continue;
+        std::optional<std::string> value = value_at(document, pointer);
+        if (!value) continue;
         const std::string list = "/pages/" + std::to_string(place.page) + "/items";
         std::size_t& length = lengths[static_cast<std::size_t>(place.page)];
         const std::string copy = list + "/" + std::to_string(length++);
-        made.changes.push_back({Change::Kind::add, list + "/-", std::string(*written)});
+        made.changes.push_back({Change::Kind::add, list + "/-", std::move(*value)});
         const bool named = written_at(document, pointer + "/name").has_value();
         made.changes.push_back({named ? Change::Kind::replace : Change::Kind::add,
                                 copy + "/name",
@@ -150,41 +151,41 @@ Additions duplicated(std::string_view document,
     return made;
 }
 
-std::vector<Change> deleted(std::span<const std::string> pointers) {
+std::vector<Change> deleted(const Node& document, std::span<const std::string> pointers) {
     // Within one list a later item has the longer or greater pointer.
     std::vector<std::string> order(pointers.begin(), pointers.end());
     std::sort(order.begin(), order.end(), [](const std::string& a, const std::string& b) {
         return a.size() != b.size() ? a.size() > b.size() : a > b;
     });
-    std::vector<Change> changes;
+    std::vector<Change> changes = waivers_following(document, after_removal(pointers));
     for (std::string& pointer : order)
         changes.push_back({Change::Kind::remove, std::move(pointer), {}});
     return changes;
 }
 
-Additions raised(std::string_view document,
-                 const Layout& layout,
-                 std::span<const std::string> pointers) {
-    Additions made;
+Raised raised(std::string_view document,
+              const Layout& layout,
+              std::span<const std::string> pointers) {
+    Raised made{{std::string(document), {}}, {}};
     const std::vector<std::string> order = last_first(layout, pointers);
-    for (const std::string& pointer : order)
-        made.changes.push_back({Change::Kind::remove, pointer, {}});
-    for (auto pointer = order.rbegin(); pointer != order.rend(); ++pointer) {
-        const ItemIndex place = *item_at(layout, *pointer);
-        const std::optional<std::string_view> written = written_at(document, *pointer);
-        if (!written) continue;
-        made.changes.push_back({Change::Kind::add,
-                                "/pages/" + std::to_string(place.page) + "/items/-",
-                                std::string(*written)});
-    }
-    // They stand at the end of their lists now, in their old order.
-    std::vector<int> behind(layout.pages.size(), 0);
+    // The last one first: each comes to stand before those that went ahead of it.
+    std::vector<std::size_t> behind(layout.pages.size(), 0);
     for (const std::string& pointer : order) {
         const ItemIndex place = *item_at(layout, pointer);
         const std::size_t page = static_cast<std::size_t>(place.page);
-        const int last = static_cast<int>(layout.pages[page].items.size()) - 1;
-        made.pointers.insert(made.pointers.begin(),
-                             item_pointer({place.page, last - behind[page]++}));
+        const std::size_t last = layout.pages[page].items.size() - 1 - behind[page]++;
+        const std::string list = "/pages/" + std::to_string(place.page) + "/items";
+        const std::string there = list + pointer_part(last);
+        if (!made.document.text) break;
+        std::vector<Finding> findings;
+        Mistakes mistakes(findings);
+        if (const std::optional<Node> tree = parse_json(*made.document.text, mistakes); tree)
+            made.document =
+                amend(*made.document.text,
+                      waivers_following(
+                          *tree, after_move(list, static_cast<std::size_t>(place.item), last)));
+        if (made.document.text) made.document = moved(*made.document.text, pointer, there);
+        made.pointers.insert(made.pointers.begin(), there);
     }
     return made;
 }

@@ -2,6 +2,8 @@
 #pragma once
 
 #include "sim/edit/placing.hpp"
+#include "sim/layout/amend.hpp"
+#include "sim/layout/json_tree.hpp"
 #include "sim/layout/layout.hpp"
 
 #include <optional>
@@ -37,13 +39,17 @@ Additions duplicated(std::string_view document,
                      std::span<const std::string> pointers,
                      const Shift& by);
 
-/// Takes items out of the document.
-std::vector<Change> deleted(std::span<const std::string> pointers);
+/// Takes items out of the document, and the waivers that speak of them.
+std::vector<Change> deleted(const Node& document, std::span<const std::string> pointers);
 
-/// Moves items to the end of their page's list, where they are drawn last.
-Additions raised(std::string_view document,
-                 const Layout& layout,
-                 std::span<const std::string> pointers);
+/// Items moved to the end of their page's list, where they are drawn last; their waivers follow.
+struct Raised {
+    Amended document;
+    std::vector<std::string> pointers;  ///< Where they then are.
+};
+Raised raised(std::string_view document,
+              const Layout& layout,
+              std::span<const std::string> pointers);
 
 /// A new item of a kind on a page, with the first paints, faces and values of the layout that will do.
 struct NewItem {

@@ -1,6 +1,7 @@
 #include "sim/edit/placing.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <cstdlib>
 #include <numeric>
 
@@ -41,7 +42,7 @@ struct Reach {
 };
 
 /// @param points  Of the moving box: where it may catch.
-Reach nearest(std::span<const int> points, const std::vector<int>& lines, int grid, int reach) {
+Reach nearest(std::span<const int> points, const std::vector<int>& lines, double grid, int reach) {
     Reach best;
     int least = reach + 1;
     for (const int point : points)
@@ -50,10 +51,10 @@ Reach nearest(std::span<const int> points, const std::vector<int>& lines, int gr
                 least = away;
                 best = {line - point, line};
             }
-    if (best.line || grid <= 0 || points.empty()) return best;
+    if (best.line || grid <= 0.0 || points.empty()) return best;
     // The grid catches the first point, an edge, wherever it is: that is what a grid is for.
     const int point = points.front();
-    const int line = (point + grid / 2) / grid * grid;
+    const int line = nearest_grid_line(grid, point);
     return {line - point, std::nullopt};
 }
 
@@ -143,7 +144,15 @@ std::vector<Box> distributed(std::vector<Box> boxes, bool is_across) {
     return boxes;
 }
 
-Lines lines_of(const Box& glass, std::span<const Box> others, int grid) {
+int grid_line(double pitch, int number) {
+    return static_cast<int>(std::lround(pitch * number));
+}
+
+int nearest_grid_line(double pitch, int pixel) {
+    return grid_line(pitch, static_cast<int>(std::lround(pixel / pitch)));
+}
+
+Lines lines_of(const Box& glass, std::span<const Box> others, const GridPitch& grid) {
     Lines lines{.x = {}, .y = {}, .grid = grid};
     const auto add = [&](const Box& box) {
         lines.x.insert(lines.x.end(), {box.x, box.right(), box.x + box.width / 2});
@@ -157,8 +166,9 @@ Lines lines_of(const Box& glass, std::span<const Box> others, int grid) {
 
 Catch caught(const Box& box, const Pull& pull, const Lines& lines, int reach) {
     const bool whole = pull == Pull{};
-    const Reach x = nearest(moving_points(across(box), pull.x, whole), lines.x, lines.grid, reach);
-    const Reach y = nearest(moving_points(down(box), pull.y, whole), lines.y, lines.grid, reach);
+    const Reach x =
+        nearest(moving_points(across(box), pull.x, whole), lines.x, lines.grid.x, reach);
+    const Reach y = nearest(moving_points(down(box), pull.y, whole), lines.y, lines.grid.y, reach);
     return {{x.shift, y.shift}, x.line, y.line};
 }
 

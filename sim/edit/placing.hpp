@@ -53,12 +53,23 @@ struct Catch {
         line_y;  ///< The line it caught on, for drawing: pixel's left or top edge.
 };
 
+/// Distance of a grid's lines in pixels, from the top left corner of the glass; not always a whole number, since
+/// a grid may be one of millimetres. 0: no grid.
+struct GridPitch {
+    double x = 0.0, y = 0.0;
+    friend constexpr bool operator==(const GridPitch&, const GridPitch&) = default;
+};
+/// The pixel on which a line of the grid lies.
+[[nodiscard]] int grid_line(double pitch, int number);
+/// The line that is nearest to a pixel.
+[[nodiscard]] int nearest_grid_line(double pitch, int pixel);
+
 /// What a box may catch on.
 struct Lines {
     std::vector<int> x, y;  ///< Edges and centres of other boxes, and of the glass.
-    int grid = 0;           ///< Pixels; 0: none. Edges catch on it where no line is near.
+    GridPitch grid{};       ///< Edges catch on it where no line is near.
 };
-Lines lines_of(const Box& glass, std::span<const Box> others, int grid);
+Lines lines_of(const Box& glass, std::span<const Box> others, const GridPitch& grid);
 
 /// The nearest line within `reach` pixels for each direction.
 /// @param pull  Which sides of the box move; {0, 0}: all of it.

@@ -174,7 +174,7 @@ Schema::Parts Schema::parts_at(const Node& document,
     return parts;
 }
 
-Shape Schema::shape_of(const Parts& parts, const std::string& member) const {
+Shape Schema::shape_of(const Parts& parts, const std::string& member, const Node* value) const {
     Shape shape;
     const auto settle = [&](Shape::Kind kind) {
         if (shape.kind == Shape::Kind::other) shape.kind = kind;
@@ -190,6 +190,11 @@ Shape Schema::shape_of(const Parts& parts, const std::string& member) const {
         number(shape.most, part->find("maximum"));
         if (const Node* longest = part->find("maxLength"); longest != nullptr && !shape.longest)
             shape.longest = static_cast<int>(longest->number);
+        if (const Node* fewest = part->find("minItems"); fewest != nullptr)
+            shape.fewest = std::max(shape.fewest, static_cast<int>(fewest->number));
+        for (const char* limit : {"maxItems", "maxProperties"})
+            if (const Node* greatest = part->find(limit); greatest != nullptr && !shape.greatest)
+                shape.greatest = static_cast<int>(greatest->number);
         if (const Node* reference = part->find("$ref"); reference != nullptr) {
             const auto known =
                 kinds_by_definition().find(reference->text.substr(definitions.size()));
@@ -223,15 +228,6 @@ Shape Schema::shape_of(const Parts& parts, const std::string& member) const {
             }
         }
     }
-    return shape;
-}
-
-Shape Schema::shape(const Node& document, std::string_view pointer) const {
-    const Node* value = nullptr;
-    const Parts parts = parts_at(document, pointer, &value);
-    const std::size_t slash = pointer.rfind('/');
-    Shape shape = shape_of(
-        parts, slash == std::string_view::npos ? "" : std::string(pointer.substr(slash + 1)));
     // "A name, or its figures written out": what is there decides.
     if (shape.kind == Shape::Kind::other && value != nullptr)
         shape.kind = value->kind == Node::Kind::object ? Shape::Kind::object
@@ -239,6 +235,15 @@ Shape Schema::shape(const Node& document, std::string_view pointer) const {
                      : value->kind == Node::Kind::text ? Shape::Kind::text
                                                        : Shape::Kind::other;
     return shape;
+}
+
+Shape Schema::shape(const Node& document, std::string_view pointer) const {
+    const Node* value = nullptr;
+    const Parts parts = parts_at(document, pointer, &value);
+    const std::size_t slash = pointer.rfind('/');
+    return shape_of(parts,
+                    slash == std::string_view::npos ? "" : std::string(pointer.substr(slash + 1)),
+                    value);
 }
 
 std::vector<OfferedMember> Schema::members(const Node& document, std::string_view pointer) const {
@@ -268,6 +273,34 @@ std::vector<OfferedMember> Schema::members(const Node& document, std::string_vie
                            value == nullptr ? nullptr : value->find(name)});
     }
     return offered;
+}
+
+void Schema::visit(const Node& document, const Seen& see) const {
+    Parts parts;
+    gather(root_, &document, parts, 0);
+    visit(parts, {}, {}, document, see);
+}
+
+void Schema::visit(const Parts& parts,
+                   const std::string& pointer,
+                   const std::string& member,
+                   const Node& value,
+                   const Seen& see) const {
+    see(pointer, shape_of(parts, member, &value), value);
+    for (const Member& inner : value.members)
+        visit(child(parts, inner.name, &inner.value),
+              pointer + pointer_part(inner.name),
+              inner.name,
+              inner.value,
+              see);
+    for (std::size_t i = 0; i < value.elements.size(); ++i) {
+        const std::string index = std::to_string(i);
+        visit(child(parts, index, &value.elements[i]),
+              pointer + "/" + index,
+              index,
+              value.elements[i],
+              see);
+    }
 }
 
 Shape Schema::within(const Node& document, std::string_view pointer) const {

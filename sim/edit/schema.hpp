@@ -5,6 +5,7 @@
 
 #include "sim/layout/json_tree.hpp"
 
+#include <functional>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -38,6 +39,8 @@ struct Shape {
     std::string description;
     std::optional<double> least, most;
     std::optional<int> longest;        ///< Characters of a text.
+    int fewest = 0;                    ///< Elements of a list.
+    std::optional<int> greatest;       ///< Elements of a list or members of a map.
     std::vector<std::string> choices;  ///< As texts.
 };
 
@@ -47,6 +50,15 @@ struct OfferedMember {
     Shape shape;
     bool required = false;
     const Node* present = nullptr;  ///< Its value; null when left out.
+};
+
+/// One of the forms that a value may have: an action that sets or steps, a value that is a number or a choice,
+/// a part that is named or written out.
+struct Form {
+    std::string name;         ///< The member or word that makes it one; "named", "written out".
+    std::string description;  ///< May be empty.
+    bool present = false;     ///< Whether the value has this form now.
+    std::string skeleton;     ///< The least that has this form, as JSON.
 };
 
 class Schema {
@@ -62,6 +74,23 @@ public:
                                                      std::string_view pointer) const;
     /// Shape of a new element of the list, or of a new member of the map, at a place.
     [[nodiscard]] Shape within(const Node& document, std::string_view pointer) const;
+    /// The forms that the value at a place may have; empty when there is just one.
+    [[nodiscard]] std::vector<Form> forms(const Node& document, std::string_view pointer) const;
+
+    /// Members that come and go together with one of the object at a place.
+    struct Company {
+        std::vector<std::string> needed;   ///< Those that it needs beside it.
+        std::vector<std::string> barred;   ///< Those that it does not go with.
+        std::vector<std::string> instead;  ///< Those that are needed once it is left out.
+    };
+    [[nodiscard]] Company company_of(const Node& document,
+                                     std::string_view pointer,
+                                     const std::string& member) const;
+
+    /// Shows every value of the document with its place and shape, the document itself first.
+    using Seen =
+        std::function<void(const std::string& pointer, const Shape& shape, const Node& value)>;
+    void visit(const Node& document, const Seen& see) const;
 
 private:
     explicit Schema(Node root) : root_(std::move(root)) {}
@@ -74,7 +103,16 @@ private:
     void gather(const Node& schema, const Node* value, Parts& parts, int depth) const;
     [[nodiscard]] bool holds(const Node& condition, const Node* value) const;
     [[nodiscard]] Parts child(const Parts& of, const std::string& token, const Node* value) const;
-    [[nodiscard]] Shape shape_of(const Parts& parts, const std::string& member) const;
+    [[nodiscard]] Shape shape_of(const Parts& parts,
+                                 const std::string& member,
+                                 const Node* value) const;
+    void visit(const Parts& parts,
+               const std::string& pointer,
+               const std::string& member,
+               const Node& value,
+               const Seen& see) const;
+    /// The part that a reference within the schema names, else the part itself.
+    [[nodiscard]] const Node& meant_by(const Node& part) const;
 
     Node root_;
 };

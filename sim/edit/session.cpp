@@ -13,14 +13,17 @@ std::string Session::change(std::span<const Change> changes,
                             const Objection& objection) {
     Amended amended = amend(text_, changes);
     if (!amended.text) return amended.mistake;
-    if (objection && *amended.text != text_)
-        if (std::string reason = objection(*amended.text); !reason.empty()) return reason;
-    take(std::move(*amended.text), name, stroke);
-    return {};
+    return replace(std::move(*amended.text), name, stroke, objection);
 }
 
-void Session::replace(std::string text, const std::string& name) {
-    take(std::move(text), name, {});
+std::string Session::replace(std::string text,
+                             const std::string& name,
+                             const std::string& stroke,
+                             const Objection& objection) {
+    if (objection && text != text_)
+        if (std::string reason = objection(text); !reason.empty()) return reason;
+    take(std::move(text), name, stroke);
+    return {};
 }
 
 void Session::take(std::string text, const std::string& name, const std::string& stroke) {

@@ -41,7 +41,11 @@ public:
                        const std::string& stroke = {},
                        const Objection& objection = {});
     /// Puts another text in the document's place, as one step.
-    void replace(std::string text, const std::string& name);
+    /// @return Empty, or the objection.
+    std::string replace(std::string text,
+                        const std::string& name,
+                        const std::string& stroke = {},
+                        const Objection& objection = {});
     /// The next step begins a new stroke, whatever it is called.
     void end_stroke() { stroke_.clear(); }
 

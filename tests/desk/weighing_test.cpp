@@ -18,22 +18,42 @@ TEST(FlashWeighing, SaysWhatAnotherFaceWouldCostAndWhyOneCannotBe) {
         return std::vector<Change>{
             {Change::Kind::replace, "/pages/0/items/1/face", "\"" + name + "\""}};
     };
-    EXPECT_EQ(weighing.weight(face("dial")), nullptr) << "not weighed yet";
+    EXPECT_FALSE(weighing.has_news());
+    EXPECT_FALSE(weighing.weight(face("dial"))) << "not weighed yet";
     weighing.weight(face("figures"));
     weighing.weight(face("none such"));
-    int weighed = 0;
-    // Each one weighed is news, the last one, too.
-    while (weighing.weigh_one())
-        ++weighed;
-    EXPECT_EQ(weighed, 3);
-    ASSERT_NE(weighing.weight(face("dial")), nullptr);
+    weighing.wait();
+    EXPECT_TRUE(weighing.has_news());
+    EXPECT_FALSE(weighing.has_news()) << "told once";
+    ASSERT_TRUE(weighing.weight(face("dial")));
     EXPECT_EQ(weighing.weight(face("dial"))->more, 0) << "the face that it has";
     EXPECT_LT(weighing.weight(face("figures"))->more.value_or(0), 0) << "one face fewer";
     EXPECT_FALSE(weighing.weight(face("none such"))->more.has_value());
     EXPECT_NE(weighing.weight(face("none such"))->obstacle, "");
+    // The face in its packings: it is stored in the one that it is said to be.
+    const std::optional<Weighed> dial = weighing.weight(face("dial"));
+    const WeighedFace* stored = dial->face("dial");
+    ASSERT_NE(stored, nullptr);
+    EXPECT_EQ(stored->bytes,
+              stored->packing == "plain"  ? stored->plain
+              : stored->packing == "runs" ? stored->runs
+                                          : stored->context);
+    EXPECT_EQ(dial->face("none such"), nullptr);
     // Another document forgets them.
     weighing.begin(2, text, file);
-    EXPECT_EQ(weighing.weight(face("dial")), nullptr);
+    EXPECT_FALSE(weighing.weight(face("dial")));
+}
+
+TEST(FlashWeighing, EndsInTheMiddleOfItsWork) {
+    const std::string file = std::string{DIALPLATE_TREE} + "/layouts/coast-listener.json";
+    std::ifstream in(file, std::ios::binary);
+    const std::string text(std::istreambuf_iterator<char>(in), {});
+    FlashWeighing weighing;
+    weighing.begin(1, text, file);
+    for (int size = 4; size < 60; ++size)
+        weighing.weight({{Change::Kind::replace, "/faces/dial/size", std::to_string(size)}});
+    weighing.begin(2, text + " ", file);
+    weighing.weight({{Change::Kind::replace, "/faces/dial/size", "24"}});
 }
 
 }  // namespace

@@ -2,6 +2,7 @@
 
 #include "sim/layout/amend.hpp"
 #include "sim/layout/reader.hpp"
+#include "tests/edit/example.hpp"
 
 #include <gtest/gtest.h>
 
@@ -61,11 +62,23 @@ TEST(ItemChanges, CopiesLieBehindWithNamesOfTheirOwn) {
     EXPECT_EQ(tape.box.x, layout.pages[0].items[2].box.x + 8);
 }
 
+TEST(ItemChanges, ACopyIsWrittenAsItsOriginal) {
+    const std::string text = example_text();
+    const Layout layout = read(text);
+    const std::vector<std::string> one{"/pages/0/items/1"};
+    const Additions copy = duplicated(text, layout, one, {0, 0});
+    const std::string after = amended(text, copy.changes);
+    std::string original(written_at(text, one[0]).value_or(""));
+    ASSERT_NE(original.find('\n'), std::string::npos) << "on several lines, or this shows nothing";
+    original.replace(original.find("\"dial\""), 6, "\"dial 2\"");
+    EXPECT_EQ(written_at(after, copy.pointers.at(0)), original);
+}
+
 TEST(ItemChanges, DeletingSeveralTakesTheRightOnes) {
     const std::string text = example_text();
     const Layout layout = read(text);
     const std::vector<std::string> two{"/pages/0/items/2", "/pages/0/items/10"};
-    const Layout after = read(amended(text, deleted(two)));
+    const Layout after = read(amended(text, deleted(tree(text), two)));
     ASSERT_EQ(after.pages[0].items.size(), layout.pages[0].items.size() - 2);
     std::size_t at = 0;
     for (std::size_t i = 0; i < layout.pages[0].items.size(); ++i) {
@@ -78,8 +91,9 @@ TEST(ItemChanges, RaisedItemsAreDrawnLastInTheirOldOrder) {
     const std::string text = example_text();
     const Layout layout = read(text);
     const std::vector<std::string> two{"/pages/0/items/4", "/pages/0/items/1"};
-    const Additions up = raised(text, layout, two);
-    const Layout after = read(amended(text, up.changes));
+    const Raised up = raised(text, layout, two);
+    ASSERT_EQ(up.document.mistake, "");
+    const Layout after = read(*up.document.text);
     const std::size_t count = layout.pages[0].items.size();
     EXPECT_EQ(after.pages[0].items[count - 2].name, layout.pages[0].items[1].name);
     EXPECT_EQ(after.pages[0].items[count - 1].name, layout.pages[0].items[4].name);

@@ -61,7 +61,7 @@ TEST(Placing, DistributingMakesTheGapsEqualWhateverTheOrder) {
 
 TEST(Placing, TheNearestLineCatchesEdgesAndCentres) {
     const std::vector<Box> others{{100, 50, 40, 20}};
-    const Lines lines = lines_of(glass, others, 0);
+    const Lines lines = lines_of(glass, others, {});
     struct Row {
         Box box;
         Shift shift;
@@ -85,11 +85,35 @@ TEST(Placing, TheNearestLineCatchesEdgesAndCentres) {
 }
 
 TEST(Placing, TheGridCatchesWhereNoLineIsNear) {
-    const Lines lines = lines_of(glass, {}, 8);
+    const Lines lines = lines_of(glass, {}, {8, 8});
     EXPECT_EQ(caught({50, 100, 9, 9}, {}, lines, 4).shift, (Shift{-2, 4}));
     EXPECT_EQ(caught({2, 100, 9, 9}, {}, lines, 4).shift, (Shift{-2, 4})) << "the glass's edge";
     // A grip catches with the side that it moves.
     EXPECT_EQ(caught({50, 100, 9, 9}, {1, 0}, lines, 4).shift, (Shift{-3, 0}));
+}
+
+TEST(Placing, EdgesCatchOnAGridOfPixelsOrMillimetres) {
+    struct Row {
+        double pitch;
+        int pixel, line;
+    };
+    // By hand. A pixel of a 2.8 in glass, 320 pixels on 57.6 mm, is 0.18 mm: 1 mm is 5.5556 pixels,
+    // its lines lie on 0, 6, 11, 17, 22, 28.
+    constexpr double millimetre = 320 / 57.6;
+    const Row rows[] = {{4, 5, 4},
+                        {4, 6, 8},
+                        {8, 3, 0},
+                        {millimetre, 5, 6},
+                        {millimetre, 9, 11},
+                        {millimetre, 18, 17},
+                        {millimetre, 20, 22}};
+    for (const Row& row : rows)
+        EXPECT_EQ(nearest_grid_line(row.pitch, row.pixel), row.line) << row.pixel;
+    const Lines lines{.x = {}, .y = {}, .grid = {millimetre, 4.0}};
+    const Catch on = caught({18, 21, 40, 20}, {}, lines, 3);
+    EXPECT_EQ(on.shift, (Shift{-1, -1}));
+    // Pulled by the lower right grip: its right edge, 58, goes to 56, ten millimetres; 41 to 40.
+    EXPECT_EQ(caught({18, 21, 40, 20}, {1, 1}, lines, 3).shift, (Shift{-2, -1}));
 }
 
 }  // namespace

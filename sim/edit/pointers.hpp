@@ -1,0 +1,24 @@
+// JSON Pointers taken apart, and texts by name: what every part of this room asks of a document.
+#pragma once
+
+#include "sim/layout/json_tree.hpp"
+
+#include <string>
+
+namespace dialplate {
+
+/// "/pages/0/name": "/pages/0".
+[[nodiscard]] inline std::string parent_of(const std::string& pointer) {
+    return pointer.substr(0, pointer.rfind('/'));
+}
+/// "/pages/0/name": "name", as the pointer writes it.
+[[nodiscard]] inline std::string last_of(const std::string& pointer) {
+    return pointer.substr(pointer.rfind('/') + 1);
+}
+/// A member that is a text; empty if there is none.
+[[nodiscard]] inline std::string text_in(const Node* object, std::string_view member) {
+    const Node* found = object == nullptr ? nullptr : object->find(member);
+    return found != nullptr && found->kind == Node::Kind::text ? found->text : "";
+}
+
+}  // namespace dialplate
