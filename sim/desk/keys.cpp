@@ -108,7 +108,13 @@ constexpr KeyLine arrange[] = {
     {"Ctrl D, Delete", "duplicate, delete"},
     {"Ctrl A", "choose all"},
 };
-constexpr KeySheet sheets[] = {{"ANYWHERE", anywhere}, {"OPERATE", operate}, {"ARRANGE", arrange}};
+constexpr KeyLine side[] = {
+    {"Arrow keys", "from control to control"},
+    {"Space, Enter", "press, open a list; type into a field"},
+    {"Esc", "out of a field or a list, then out of the side"},
+};
+constexpr KeySheet sheets[] = {
+    {"ANYWHERE", anywhere}, {"OPERATE", operate}, {"ARRANGE", arrange}, {"IN THE SIDE (F6)", side}};
 
 }  // namespace
 

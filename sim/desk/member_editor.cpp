@@ -80,12 +80,13 @@ public:
             label(words.empty() ? member.name : words);
             tip(side_, member.shape.description);
             ImGui::SetCursorPos({left + label_width * u, line});
+            const float more = has_sizes(there) ? 28 * u : 0;
             fields_.field(there,
                           member.name,
                           member.shape,
                           *member.present,
-                          right - left - (label_width + end_width + 4) * u);
-            size_beside(there, member, right - end_width * u, line);
+                          right - left - (label_width + end_width + 4) * u - more);
+            if (more > 0) size_beside(there, member, right - end_width * u, line);
         } else {
             open = fold(there, member.name, label_width);
             tip(side_, member.shape.description);
@@ -127,15 +128,18 @@ private:
         return open;
     }
 
+    /// Whether the number at a place is the size of a face.
+    [[nodiscard]] bool has_sizes(const std::string& there) const {
+        return last_of(there) == "size" && parent_of(parent_of(there)) == "/faces" &&
+               bench_.piece.prototype() != nullptr;
+    }
+
     /// Beside the size of a face a list of sizes with what each would cost.
     void size_beside(const std::string& there,
                      const OfferedMember& member,
                      float right,
                      float line) {
-        if (member.name != "size" || parent_of(parent_of(there)) != "/faces" ||
-            bench_.piece.prototype() == nullptr)
-            return;
-        ImGui::SetCursorPos({right - 22 * side_.unit, line});
+        ImGui::SetCursorPos({right - 26 * side_.unit, line});
         if (const auto taken =
                 chooser::size(side_, there, member.shape, static_cast<int>(member.present->whole)))
             fields_.put(there, taken->value);

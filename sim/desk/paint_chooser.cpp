@@ -99,6 +99,11 @@ double contrast_of(const Paint& paint, const Paint& other) {
     return least;
 }
 
+void draw_colour(ImDrawList& draw, const ImVec2& low, const ImVec2& high, const Paint& paint) {
+    draw.AddRectFilled(low, high, ink(on_screen(paint)));
+    draw.AddRect(low, high, ink(tint::rule));
+}
+
 std::string ratio(double contrast) {
     char words[24];
     // Cut, not rounded: 4.46 does not reach 4.5.
@@ -162,15 +167,20 @@ std::optional<Picked> chooser::paint(SideFrame& side,
                       "CONTRAST WITH " + against.paint->name + ", NEEDS " + ratio(against.needed));
         for (const Paint& paint : layout.paints) {
             ImGui::PushID(paint.name.c_str());
-            swatch(side, on_screen(paint));
+            const ImVec2 here = ImGui::GetCursorScreenPos();
             const double contrast =
                 against.paint == nullptr ? 21.0 : contrast_of(paint, *against.paint);
+            // The line is one piece to click on; the colour lies over its first columns.
             if (line(side,
-                     paint.name,
+                     "      " + paint.name,
                      paint.name == now,
                      against.paint == nullptr ? "" : ratio(contrast),
                      contrast >= against.needed ? tint::fine : tint::must))
                 taken = Picked{Picked::What::value, json_text(paint.name)};
+            draw_colour(*ImGui::GetWindowDrawList(),
+                        {here.x, here.y},
+                        {here.x + 20 * side.unit, here.y + ImGui::GetTextLineHeight()},
+                        paint);
             ImGui::PopID();
         }
         if (ImGui::Selectable("New paint")) taken = Picked{Picked::What::another, now};
@@ -183,10 +193,10 @@ std::optional<Picked> chooser::paint(SideFrame& side,
     }
     if (present != nullptr) {
         const float u = side.unit;
-        const ImVec2 low{at.x + 6 * u, at.y + 4 * u};
-        const ImVec2 high{at.x + 24 * u, at.y + ImGui::GetFrameHeight() - 4 * u};
-        draw.AddRectFilled(low, high, ink(on_screen(*present)));
-        draw.AddRect(low, high, ink(tint::rule));
+        draw_colour(draw,
+                    {at.x + 6 * u, at.y + 4 * u},
+                    {at.x + 24 * u, at.y + ImGui::GetFrameHeight() - 4 * u},
+                    *present);
     }
     return taken;
 }
