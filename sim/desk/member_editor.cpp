@@ -49,6 +49,7 @@ public:
         const Node* document = bench_.document();
         if (document == nullptr || !bench_.schema || depth > deepest) return;
         draw_forms(pointer);
+        if (parent_of(pointer) == "/palettes") draw_palette_name(pointer);
         const std::vector<OfferedMember> members = bench_.schema->members(*document, pointer);
         const bool forms = !bench_.schema->forms(*document, pointer).empty();
         std::vector<const OfferedMember*> absent;
@@ -178,6 +179,35 @@ private:
         ImGui::PopID();
         ImGui::SetCursorPos({left, line + row_height()});
         draw_objections(side_, pointer);
+    }
+
+    /// Nothing in a layout speaks of a palette by its name: it alone is changed.
+    void draw_palette_name(const std::string& pointer) {
+        for (const std::string& name : member_names("/palettes")) {
+            if ("/palettes" + pointer_part(name) != pointer) continue;
+            const float u = side_.unit;
+            const float left = ImGui::GetCursorPosX(), line = ImGui::GetCursorPosY();
+            label("name");
+            ImGui::SetCursorPos({left + label_width * u, line});
+            const std::string typed = fields_.name_field(
+                pointer,
+                name,
+                ImGui::GetWindowContentRegionMax().x - left - (label_width + end_width + 4) * u);
+            draw_objections(side_, pointer);
+            if (typed.empty()) return;
+            const std::string there = "/palettes" + pointer_part(typed);
+            unfolded(there) = true;
+            bench_.want(
+                moved(bench_.session.text(), pointer, there), "rename palette " + name, pointer);
+        }
+    }
+
+    std::vector<std::string> member_names(const std::string& pointer) {
+        std::vector<std::string> names;
+        if (const Node* map = node_at(*bench_.document(), pointer); map != nullptr)
+            for (const Member& member : map->members)
+                names.push_back(member.name);
+        return names;
     }
 
     void take(const std::string& pointer, const Form& form) {

@@ -144,7 +144,10 @@ void Side::draw_side(SideFrame& side) {
                      ImGuiWindowFlags_NoBringToFrontOnFocus | ImGuiWindowFlags_NoScrollWithMouse);
     draw_head(side);
     draw_asked(side);
-    if (ImGui::BeginChild("sections", {}, false, ImGuiWindowFlags_NoFocusOnAppearing)) {
+    if (ImGui::BeginChild("sections",
+                          {},
+                          false,
+                          ImGuiWindowFlags_NoFocusOnAppearing | ImGuiWindowFlags_NavFlattened)) {
         // The bar of the scroll takes its room whether it is needed or not, so that nothing jumps.
         draw_mistakes(side);
         draw_ledger(side);

@@ -4,6 +4,7 @@
 #include "sim/desk/member_editor.hpp"
 #include "sim/desk/strip.hpp"
 #include "sim/desk/tints.hpp"
+#include "sim/edit/item_changes.hpp"
 #include "sim/edit/json_words.hpp"
 #include "sim/edit/member_changes.hpp"
 #include "sim/edit/pointers.hpp"
@@ -157,6 +158,51 @@ void draw_things(SideFrame& side, Kind kind, const char* title) {
     draw_objections(side, section_of(kind));
 }
 
+/// The items of a page in the order in which they are drawn: to choose from, and to draw earlier or later.
+void draw_items(SideFrame& side, const Page& page) {
+    Bench& bench = side.bench;
+    const std::string list = page.pointer + "/items";
+    const float u = side.unit, end = 18 * u;
+    bool& open = unfolded(list);
+    const std::string count = std::to_string(page.items.size());
+    if (press_button(side,
+                     ("Items, " + count + (open ? " \xE2\x96\xBC" : " \xE2\x96\xB6")).c_str()))
+        open = !open;
+    tip(side, "In the order in which they are drawn, the last on top");
+    if (!open) return;
+    for (std::size_t i = 0; i < page.items.size(); ++i) {
+        const Item& item = page.items[i];
+        ImGui::PushID(static_cast<int>(i));
+        const float left = ImGui::GetCursorPosX(), line = ImGui::GetCursorPosY();
+        const float right = ImGui::GetWindowContentRegionMax().x;
+        const bool chosen = bench.session.has_chosen(item.pointer);
+        ImGui::PushStyleColor(ImGuiCol_Text, ink(chosen ? tint::lit : tint::engraved));
+        if (ImGui::Selectable(item.name.c_str(), chosen, 0, {right - left - 2 * end - 4 * u, 0})) {
+            if (ImGui::GetIO().KeyShift)
+                bench.session.choose_also(item.pointer);
+            else
+                bench.session.choose({item.pointer});
+        }
+        ImGui::PopStyleColor();
+        tip(side, std::string("A ") + name_of(item.kind) + "; with Shift one more");
+        const auto move = [&](const char* label, std::size_t to, const char* what) {
+            if (end_button(side, label, what) && to < page.items.size()) {
+                bench.want(reordered(bench.session.text(), *bench.document(), list, i, to),
+                           "reorder items",
+                           page.pointer);
+                if (!bench.wanted.empty())
+                    bench.wanted.back().choose = Chosen{list + pointer_part(to)};
+            }
+        };
+        ImGui::SetCursorPos({right - 2 * end, line - 3 * u});
+        move("\xE2\x96\xB2", i - 1, "Drawn earlier, further below");
+        ImGui::SameLine(0, 0);
+        move("\xE2\x96\xBC", i + 1, "Drawn later, further above");
+        ImGui::SetCursorPos({left, line + ImGui::GetTextLineHeight() + 5 * u});
+        ImGui::PopID();
+    }
+}
+
 void draw_page(SideFrame& side) {
     Bench& bench = side.bench;
     if (bench.piece.prototype() == nullptr || !bench.true_to_text()) return;
@@ -197,6 +243,7 @@ void draw_page(SideFrame& side) {
         }
     }
     tip(side, "With all its items, while no key turns to it");
+    draw_items(side, page);
     ImGui::PopID();
 }
 

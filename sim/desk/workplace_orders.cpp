@@ -101,6 +101,7 @@ bool Workplace::obey_always(const Ordered& ordered) {
             return true;
         case Order::hide:
             bench_.notice.reset();
+            bench_.refusal.reset();
             bench_.leaving = false;
             exercise_.leave_or_clear();
             scene_.say_again();
