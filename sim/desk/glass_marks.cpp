@@ -4,6 +4,7 @@
 #include "sim/desk/tints.hpp"
 #include "sim/edit/item_changes.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 namespace dialplate {
@@ -16,15 +17,21 @@ ImVec2 high(const Area& area) {
     return {static_cast<float>(area.right()), static_cast<float>(area.bottom())};
 }
 
+/// Four bars around the outside of an area. (Dear ImGui's own rectangles are smoothed, which spreads thin lines over
+/// two pixels of half their colour.)
+void bars(ImDrawList& draw, const Area& area, int width, unsigned colour) {
+    const Area out = grown(area, width);
+    draw.AddRectFilled(low(out), {high(out).x, low(area).y}, colour);
+    draw.AddRectFilled({low(out).x, high(area).y}, high(out), colour);
+    draw.AddRectFilled({low(out).x, low(area).y}, {low(area).x, high(area).y}, colour);
+    draw.AddRectFilled({high(area).x, low(area).y}, {high(out).x, high(area).y}, colour);
+}
+
 /// A line that can be seen on any ground: light inside, dark outside.
 void outline(ImDrawList& draw, const Area& area, Colour colour, float width) {
-    draw.AddRect(low(grown(area, static_cast<int>(width))),
-                 high(grown(area, static_cast<int>(width))),
-                 ink(tint::bench, 0.9),
-                 0,
-                 0,
-                 width);
-    draw.AddRect(low(area), high(area), ink(colour), 0, 0, width);
+    const int line = std::max(1, static_cast<int>(width));
+    bars(draw, area, line, ink(colour));
+    bars(draw, grown(area, line), line, ink(tint::bench, 0.9));
 }
 
 void draw_grips(ImDrawList& draw, const Area& area, float u) {

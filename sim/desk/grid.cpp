@@ -34,7 +34,7 @@ void draw_grid_row(SideFrame& side) {
     const float u = side.unit;
     ImGui::PushID("grid");
     ImGui::AlignTextToFramePadding();
-    ImGui::Checkbox("Grid", &grid.on);
+    check_box(side, "Grid", grid.on);
     tip(side, "Edges catch on it where no other item is near; Alt lets go. (G)");
     ImGui::SameLine(0, 14 * u);
     ImGui::SetNextItemWidth(96 * u);

@@ -147,7 +147,7 @@ void MemberFields::field(const std::string& pointer,
             return number_field(pointer, value);
         case Kind::flag: {
             bool on = value.boolean;
-            if (ImGui::Checkbox("##flag", &on)) put(pointer, on ? "true" : "false");
+            if (check_box(side_, "##flag", on)) put(pointer, on ? "true" : "false");
             return;
         }
         case Kind::list:

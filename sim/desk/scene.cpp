@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdio>
+#include <filesystem>
 #include <iterator>
 #include <utility>
 
@@ -161,24 +162,56 @@ std::string Scene::step() const {
 }
 
 void Scene::draw_lonely_mistakes() {
+    const Area& panel = bench_.plan.panel;
     const int unit = bench_.plan.letter;
-    const int left = bench_.plan.panel.x + 40 * unit;
-    const int room = bench_.plan.panel.width - 80 * unit;
-    int y = bench_.plan.panel.y + 40 * unit;
-    faces_.large.draw(picture_,
-                      left,
-                      y,
-                      faces_.large.fitted("Nothing to show yet: the file has mistakes.", room),
-                      {.ink = tint::engraved});
-    y += 34 * unit;
-    for (const Finding& mistake : piece_.mistakes()) {
-        if (y + 20 * unit > bench_.plan.panel.bottom()) break;
-        faces_.small.draw(picture_,
-                          left,
-                          y,
-                          faces_.small.fitted(gnu_line(piece_.file(), mistake), room),
-                          {.ink = tint::quiet});
-        y += 17 * unit;
+    const int left = panel.x + 40 * unit, room = panel.width - 80 * unit;
+    const std::vector<Finding>& mistakes = piece_.mistakes();
+    const std::string file = std::filesystem::path{piece_.file()}.filename().string();
+    const bool missing =
+        !piece_.can_be_read() && mistakes.size() == 1 && mistakes[0].rule == "missing-file";
+    const auto write =
+        [&](const Typeface& face, int x, int& y, const std::string& words, Colour ink) {
+            for (const std::string& line : face.lines(words, left + room - x)) {
+                face.draw(picture_, x, y, line, {.ink = ink});
+                y += 16 * unit;
+            }
+        };
+    int y = panel.y + 40 * unit;
+    write(faces_.large,
+          left,
+          y,
+          missing ? "There is no file " + file + "."
+                  : "Nothing to show yet: " + file +
+                        (mistakes.size() == 1
+                             ? " has a mistake."
+                             : " has " + std::to_string(mistakes.size()) + " mistakes."),
+          tint::engraved);
+    y += 6 * unit;
+    write(faces_.words,
+          left,
+          y,
+          "A save shows at once. Another layout can be dropped on this window.",
+          tint::quiet);
+    if (missing) return;
+    y += 12 * unit;
+    // As many as there is room for, the rest in a number.
+    for (std::size_t i = 0; i < mistakes.size(); ++i) {
+        const Finding& mistake = mistakes[i];
+        const int inset = left + 12 * unit;
+        const std::string words = mistake.message + " [" + mistake.rule + "]";
+        const int lines = static_cast<int>(faces_.words.lines(words, left + room - inset).size());
+        if (y + (16 * lines + 34) * unit > panel.bottom()) {
+            const std::string more = "and " + std::to_string(mistakes.size() - i) + " more";
+            faces_.words.draw(picture_, inset, y, more, {.ink = tint::quiet});
+            break;
+        }
+        picture_.fill({left, y, 3 * unit, (16 * lines + 13) * unit}, colour_of(mistake.severity));
+        const std::string place = "line " + std::to_string(mistake.place.line) + ", column " +
+                                  std::to_string(mistake.place.column);
+        faces_.small.draw(picture_, inset, y, place, {.ink = tint::quiet});
+        y += 14 * unit;
+        write(faces_.words, inset, y, words, tint::engraved);
+        y += 10 * unit;
     }
 }
 
@@ -187,9 +220,10 @@ void Scene::refresh_strip() {
     status.file = piece_.file();
     status.mistakes = piece_.mistakes();
     status.shown_is_old = piece_.prototype() != nullptr;
-    status.zoom = bench_.plan.zoom > 0 ? "x" + std::to_string(bench_.plan.zoom)
-                  : bench_.screen.known == Screen::Known::measured ? "true size"
-                                                                   : "about true size";
+    if (piece_.prototype() != nullptr)
+        status.zoom = bench_.plan.zoom > 0 ? "x" + std::to_string(bench_.plan.zoom)
+                      : bench_.screen.known == Screen::Known::measured ? "true size"
+                                                                       : "about true size";
     if (piece_.ledger()) status.flash = share_of(piece_.ledger()->flash);
     status.findings = piece_.findings();
     // The worst is written out first.

@@ -19,6 +19,18 @@ namespace {
 constexpr ImGuiWindowFlags plain =
     ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings;
 
+void draw_keys(SideFrame& side, const KeySheet& sheet) {
+    const float u = side.unit;
+    say_small(side, tint::quiet, sheet.title);
+    for (const KeyLine& line : sheet.lines) {
+        say(side, tint::engraved, line.keys);
+        ImGui::SameLine(190 * u);  // counted from the edge of the group
+        say(side, tint::quiet, line.what);
+    }
+    ImGui::Dummy({0, 4 * u});
+}
+
+/// In two columns where the window is wide, lest it be too high.
 void draw_help(SideFrame& side) {
     const float u = side.unit;
     const Plan& plan = side.bench.plan;
@@ -28,21 +40,22 @@ void draw_help(SideFrame& side) {
     ImGui::PushStyleColor(ImGuiCol_WindowBg, ink(tint::raised));
     ImGui::PushStyleVar(ImGuiStyleVar_WindowBorderSize, u);
     ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {24 * u, 18 * u});
+    const bool wide = static_cast<float>(plan.window.width) >= 1080 * u;
+    if (!wide) ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {8 * u, 2 * u});
     if (ImGui::Begin("help", nullptr, plain | ImGuiWindowFlags_AlwaysAutoResize)) {
-        for (const KeySheet& sheet : key_sheets()) {
-            say_small(side, tint::quiet, sheet.title);
-            for (const KeyLine& line : sheet.lines) {
-                const float left = ImGui::GetCursorPosX();
-                say(side, tint::engraved, line.keys);
-                ImGui::SameLine(left + 190 * u);
-                say(side, tint::quiet, line.what);
-            }
-            ImGui::Dummy({0, 4 * u});
-        }
+        const std::span<const KeySheet> sheets = key_sheets();
+        ImGui::BeginGroup();
+        draw_keys(side, sheets[0]);
+        ImGui::EndGroup();
+        if (wide) ImGui::SameLine(0, 36 * u);
+        ImGui::BeginGroup();
+        for (const KeySheet& sheet : sheets.subspan(1))
+            draw_keys(side, sheet);
         say_small(side, tint::quiet, "ANY KEY CLOSES THIS SHEET");
+        ImGui::EndGroup();
     }
     ImGui::End();
-    ImGui::PopStyleVar(2);
+    ImGui::PopStyleVar(wide ? 2 : 3);
     ImGui::PopStyleColor();
 }
 
@@ -149,20 +162,23 @@ void Side::draw_side(SideFrame& side) {
                           false,
                           ImGuiWindowFlags_NoFocusOnAppearing | ImGuiWindowFlags_NavFlattened)) {
         // The bar of the scroll takes its room whether it is needed or not, so that nothing jumps.
+        const Mode mode = side.bench.mode;
+        // Without a layout to account for, only its mistakes and its members can be of use.
+        const bool empty = side.bench.piece.prototype() == nullptr;
         draw_mistakes(side);
-        draw_ledger(side);
-        if (side.bench.mode == Mode::look) {
+        if (!empty) draw_ledger(side);
+        if (!empty && mode == Mode::operate) draw_trial(side);
+        if (!empty && mode == Mode::look) {
             draw_look(side);
             draw_size(side);
         }
-        if (side.bench.mode == Mode::operate) draw_trial(side);
         // What is being changed stands above what is said of it.
-        if (side.bench.mode == Mode::arrange) {
+        if (mode == Mode::arrange) {
             draw_item(side);
             draw_layout_members(side);
         }
-        draw_findings(side);
-        if (side.bench.mode == Mode::operate) {
+        if (!empty) draw_findings(side);
+        if (!empty && mode == Mode::operate) {
             draw_updates(side);
             draw_events(side);
         }

@@ -47,12 +47,13 @@ void draw_quarrel(SideFrame& side) {
         bench.order(Order::show_theirs, 1);
     const std::vector<Difference> differences =
         differences_between(bench.session.text(), bench.quarrel->theirs);
-    constexpr std::size_t most = 6;
-    for (std::size_t i = 0; i < std::min(differences.size(), most); ++i)
+    constexpr std::size_t most = 5;
+    for (std::size_t i = 0; i < std::min(differences.size(), most); ++i) {
+        say_small(side, tint::quiet, differences[i].pointer);
         say_wrapped(side,
-                    tint::quiet,
-                    differences[i].pointer + "  mine " + differences[i].mine + "  theirs " +
-                        differences[i].theirs);
+                    tint::engraved,
+                    "mine " + differences[i].mine + "   theirs " + differences[i].theirs);
+    }
     if (differences.size() > most)
         say(side, tint::quiet, "and " + std::to_string(differences.size() - most) + " more");
     if (press_button(side, "Keep mine")) bench.order(Order::keep_mine);
@@ -125,9 +126,10 @@ void draw_head(SideFrame& side) {
         !bench.piece.mistakes().empty() ? tint::must
         : changed                       ? tint::lit
                                         : tint::quiet,
-        !bench.piece.mistakes().empty() ? "has mistakes"
-        : changed                       ? "not saved"
-                                        : "saved");
+        !bench.piece.mistakes().empty()
+            ? (bench.piece.can_be_read() ? "has mistakes" : "cannot be read")
+        : changed ? "not saved"
+                  : "saved");
     if (!bench.session.can_undo() && !bench.session.can_redo() && !changed) return;
     const float save = 54 * side.unit, step = 46 * side.unit;
     const float right = ImGui::GetWindowContentRegionMax().x;

@@ -79,10 +79,9 @@ void draw_updates(SideFrame& side) {
     } else {
         say(side, tint::quiet, "Turn the knob or press a key.");
     }
-    ImGui::Checkbox("at the speed of the bus", &bench.habits.bus_speed);
+    check_box(side, "at the speed of the bus", bench.habits.bus_speed);
     tip(side, "Pictures build up on the glass in the time that the receiver would take.");
-    ImGui::SameLine(0, 16 * side.unit);
-    ImGui::Checkbox("outline what is sent", &bench.habits.show_windows);
+    check_box(side, "outline what is sent", bench.habits.show_windows);
     tip(side, "Outlines each window that was sent, at most three times a second.");
     if (press_button(side, "Draw the page again")) bench.order(Order::redraw);
     ImGui::SameLine(0, 4 * side.unit);
@@ -103,7 +102,7 @@ void draw_events(SideFrame& side) {
             bench.habits.finger.millimetres = std::round(size);
         tip(side, "Diameter of the pad of the finger that touches; a stylus has 1 mm.");
         ImGui::SameLine(0, 10 * side.unit);
-        ImGui::Checkbox("scatter", &bench.habits.finger.scattered);
+        check_box(side, "scatter", bench.habits.finger.scattered);
         tip(side,
             "Each press lands beside the point aimed at, as fingers do: standard deviation as the "
             "layout's touch.scatter_mm says, 1.5 mm when left out.");

@@ -41,12 +41,12 @@ void draw_look(SideFrame& side) {
     Aids& aids = bench.habits.aids;
     if (!section(side, "LOOK", aids.any() ? "" : "as it is", aids.any() ? tint::lit : tint::quiet))
         return;
-    ImGui::Checkbox("an eye at a distance", &aids.eye);
+    check_box(side, "an eye at a distance", aids.eye);
     tip(side,
         "Blurs as an eye there does. Enlarge it or go near until your own eye no longer counts.");
     slide(side, "##distance", aids.distance_mm, 200, 1500, 10, words("%.0f mm", aids.distance_mm));
     slide(side, "##acuity", aids.acuity, 0.2, 1.6, 0.1, words("acuity %.1f", aids.acuity));
-    ImGui::Checkbox("light in the room", &aids.room);
+    check_box(side, "light in the room", aids.room);
     tip(side, "What the room adds to every pixel: black is lifted, contrast falls.");
     slide(side, "##light", aids.light_lux, 1, 20000, 1, words("%.0f lux", aids.light_lux));
     say(side, tint::quiet, "colours as seen without");
@@ -57,11 +57,11 @@ void draw_look(SideFrame& side) {
             aids.vision = aids.vision == i ? std::nullopt : std::optional(i);
     }
     tip(side, "The model is weak for missing blue cones: an indication only.");
-    ImGui::Checkbox("what the panel hides", &aids.panel);
+    check_box(side, "what the panel hides", aids.panel);
     tip(side, "Red: behind the panel. Amber: hidden by the bezel's depth from where you look.");
-    ImGui::Checkbox("how often a finger hits", &aids.fingers);
+    check_box(side, "how often a finger hits", aids.fingers);
     tip(side, "Share of taps at a key's middle that hit it, and the ellipse of 95 % of them.");
-    ImGui::Checkbox("grid of 5 mm", &aids.grid);
+    check_box(side, "grid of 5 mm", aids.grid);
     if (bench.piece.prototype() == nullptr) return;
     const Viewing& viewing = bench.piece.layout().viewing;
     if (press_button(side, "As the layout says")) {

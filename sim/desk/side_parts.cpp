@@ -10,6 +10,26 @@ namespace {
 constexpr const char* opened = "\xE2\x96\xBC";  // U+25BC
 constexpr const char* closed = "\xE2\x96\xB6";  // U+25B6
 
+/// With line feeds in the place of spaces where the present face needs them. (Dear ImGui's own wrapping also breaks
+/// after points, commas and quotes: within figures and before the comma behind a name.)
+std::string wrapped(std::string words, float room) {
+    std::size_t line = 0, space = std::string::npos;
+    for (std::size_t at = 0; at <= words.size(); ++at) {
+        if (at < words.size() && words[at] != ' ' && words[at] != '\n') continue;
+        if (space != std::string::npos &&
+            ImGui::CalcTextSize(words.c_str() + line, words.c_str() + at).x > room) {
+            words[space] = '\n';
+            line = space + 1;
+        }
+        space = at;
+        if (at < words.size() && words[at] == '\n') {
+            line = at + 1;
+            space = std::string::npos;
+        }
+    }
+    return words;
+}
+
 }  // namespace
 
 bool section(SideFrame& side, const char* title, const std::string& figure, Colour colour) {
@@ -58,9 +78,14 @@ void say_small(const SideFrame& side, Colour colour, const std::string& words) {
 }
 
 void say_wrapped(const SideFrame& side, Colour colour, const std::string& words) {
-    ImGui::PushTextWrapPos(0.0f);
-    say(side, colour, words);
-    ImGui::PopTextWrapPos();
+    say(side, colour, wrapped(words, ImGui::GetContentRegionAvail().x));
+}
+
+bool check_box(const SideFrame& side, const char* label, bool& on) {
+    ImGui::PushStyleVar(ImGuiStyleVar_FrameBorderSize, side.unit);
+    const bool changed = ImGui::Checkbox(label, &on);
+    ImGui::PopStyleVar();
+    return changed;
 }
 
 void say_right(const SideFrame& side, Colour colour, const std::string& words) {
@@ -73,9 +98,7 @@ void say_right(const SideFrame& side, Colour colour, const std::string& words) {
 void tip(const SideFrame& side, const std::string& words) {
     if (words.empty() || !ImGui::IsItemHovered()) return;
     ImGui::BeginTooltip();
-    ImGui::PushTextWrapPos(330 * side.unit);
-    ImGui::TextUnformatted(words.c_str());
-    ImGui::PopTextWrapPos();
+    ImGui::TextUnformatted(wrapped(words, 330 * side.unit).c_str());
     ImGui::EndTooltip();
 }
 

@@ -29,6 +29,8 @@ void say_right(const SideFrame& side, Colour colour, const std::string& words);
 /// Explains what the mouse rests on.
 void tip(const SideFrame& side, const std::string& words);
 
+/// A box to tick, with an edge that can be seen.
+bool check_box(const SideFrame& side, const char* label, bool& on);
 /// A button as wide as its words; a lit one is switched on.
 bool press_button(const SideFrame& side, const char* label, bool on = false, float width = 0.0f);
 /// A dot in a colour, in line with the words behind it.

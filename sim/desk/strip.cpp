@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <filesystem>
 #include <iterator>
+#include <vector>
 
 namespace dialplate {
 namespace {
@@ -106,34 +107,21 @@ private:
     /// On two lines if one is too short.
     void draw_hint(const std::string& hint, const Area& room) {
         const Typeface& face = faces_.words;
-        const std::size_t end =
-            face.width(hint) <= room.width ? hint.size() : broken(hint, room.width);
-        const bool two = end < hint.size();
-        const int height = face.height() + (two ? 16 * unit_ : 0);
-        const int y = area_.y + (area_.height - height) / 2;
-        face.draw(
-            canvas_, room.x, y, face.fitted(hint.substr(0, end), room.width), {.ink = tint::quiet});
-        if (two)
-            face.draw(canvas_,
-                      room.x,
-                      y + 16 * unit_,
-                      face.fitted(hint.substr(end + 1), room.width),
-                      {.ink = tint::quiet});
-    }
-    /// Where a line of running words is to end: its last space that still fits, or else the first.
-    [[nodiscard]] std::size_t broken(const std::string& words, int room) const {
-        std::size_t end = words.find(' ');
-        for (std::size_t at = end; at != std::string::npos; at = words.find(' ', at + 1)) {
-            if (faces_.words.width(words.substr(0, at)) > room) break;
-            end = at;
+        std::vector<std::string> lines = face.lines(hint, room.width);
+        if (lines.size() > 2) lines = {lines[0], lines[1] + "..."};
+        const int height = face.height() + (lines.size() > 1 ? 16 * unit_ : 0);
+        int y = area_.y + (area_.height - height) / 2;
+        for (const std::string& line : lines) {
+            face.draw(canvas_, room.x, y, face.fitted(line, room.width), {.ink = tint::quiet});
+            y += 16 * unit_;
         }
-        return std::min(end, words.size());
     }
 
     void draw_mistakes(const Status& status, const Area& room) {
         const std::size_t number = status.mistakes.size();
-        std::string head = number == 1 ? "THE FILE HAS A MISTAKE"
-                                       : "THE FILE HAS " + std::to_string(number) + " MISTAKES";
+        std::string head = status.mistakes.front().place.line == 0 ? "THE FILE CANNOT BE READ"
+                           : number == 1                           ? "THE FILE HAS A MISTAKE"
+                                         : "THE FILE HAS " + std::to_string(number) + " MISTAKES";
         if (status.shown_is_old) head += ". SHOWN IS THE LAST GOOD SAVE.";
         mark(room.x, upper(), tint::must);
         faces_.small.draw(canvas_,
@@ -225,15 +213,9 @@ private:
             face.draw(canvas_, after_place, base - face.ascent(), words, ink);
             return;
         }
-        // Break at the last space that still fits.
-        std::size_t end = words.find(' ');
-        for (std::size_t at = end; at != std::string::npos; at = words.find(' ', at + 1)) {
-            if (small.width(words.substr(0, at)) > room.right() - after_place) break;
-            end = at;
-        }
-        if (end == std::string::npos) end = 0;
-        small.draw(canvas_, after_place, first, words.substr(0, end), ink);
-        const std::string rest = end == 0 ? words : words.substr(end + 1);
+        const std::string start = small.lines(words, room.right() - after_place).front();
+        small.draw(canvas_, after_place, first, start, ink);
+        const std::string rest = words.substr(std::min(start.size() + 1, words.size()));
         small.draw(canvas_, left, first + 14 * unit_, small.fitted(rest, room.right() - left), ink);
     }
 

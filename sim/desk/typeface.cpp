@@ -69,6 +69,25 @@ std::string Typeface::fitted(std::string_view words, int room) const {
     return std::string{words.substr(0, end)} + "...";
 }
 
+std::vector<std::string> Typeface::lines(std::string_view words, int room) const {
+    std::vector<std::string> all;
+    while (width(words) > room) {
+        std::size_t end = 0, cut = 0;  // after the last word that fits; after the last letter
+        for (std::size_t at = 0; at < words.size();) {
+            if (words[at] == ' ') end = at;
+            next_code(words, at);
+            if (width(words.substr(0, at)) > room) break;
+            cut = at;
+        }
+        if (end == 0) end = cut;
+        if (end == 0) break;  // no letter fits
+        all.emplace_back(words.substr(0, end));
+        words.remove_prefix(words[end] == ' ' ? end + 1 : end);
+    }
+    all.emplace_back(words);
+    return all;
+}
+
 int Typeface::draw(
     Canvas& canvas, int x, int y, std::string_view words, const Setting& setting) const {
     int left = x;

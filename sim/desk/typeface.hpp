@@ -7,6 +7,7 @@
 #include <map>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace dialplate {
 
@@ -33,6 +34,10 @@ public:
     [[nodiscard]] int width(std::string_view words, int spacing = 0) const;
     /// The beginning of `words` that fits into `room` columns, with three points where it was cut.
     [[nodiscard]] std::string fitted(std::string_view words, int room) const;
+
+    /// Words on as many lines as they need in `room` columns: broken at spaces, and within a word only where it
+    /// is longer than a line.
+    [[nodiscard]] std::vector<std::string> lines(std::string_view words, int room) const;
 
     /// Draws one line with its top left corner at (x, y). A letter that the face lacks shows as "?".
     /// @return Columns that were taken.

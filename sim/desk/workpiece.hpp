@@ -45,6 +45,10 @@ public:
     [[nodiscard]] const BuiltImage& built() const { return *built_; }
     /// Mistakes of the last save; empty when it was good.
     [[nodiscard]] const std::vector<Finding>& mistakes() const { return mistakes_; }
+    /// Whether the mistakes are those of a text, and not that there is none.
+    [[nodiscard]] bool can_be_read() const {
+        return mistakes_.empty() || mistakes_.front().place.line > 0;
+    }
     [[nodiscard]] const std::optional<std::vector<Finding>>& findings() const { return findings_; }
     [[nodiscard]] const std::optional<Ledger>& ledger() const { return ledger_; }
     /// Every file whose saving changes the picture: the layout, its fonts and its pictures.
