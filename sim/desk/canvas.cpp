@@ -22,7 +22,8 @@ Colour mix(Colour under, Colour over, double part) {
     const auto channel = [&](int shift) {
         const double a = (under >> shift) & 0xFFu;
         const double b = (over >> shift) & 0xFFu;
-        return static_cast<Colour>(std::lround(a + (b - a) * part)) << shift;
+        // Never negative: cutting off rounds, at a third of what lround takes.
+        return static_cast<Colour>(a + (b - a) * part + 0.5) << shift;
     };
     return channel(16) | channel(8) | channel(0);
 }

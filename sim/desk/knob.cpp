@@ -12,6 +12,11 @@ constexpr int ridges = 48;
 // Parts of the radius.
 constexpr double skirt = 1.0, rim = 0.955, cap = 0.80, dimple_out = 0.50, dimple_size = 0.17;
 
+/// hypot guards against overflow, which costs three times as much and cannot happen here.
+double length(double x, double y) {
+    return std::sqrt(x * x + y * y);
+}
+
 double covered(double distance) {
     return std::min(std::max(0.5 - distance, 0.0), 1.0);
 }
@@ -29,14 +34,15 @@ void draw_knob(Canvas& canvas, const Plan& plan, double turned) {
         for (int x = area.x; x < area.right(); ++x) {
             const double dx = x + 0.5 - plan.knob.x;
             const double dy = y + 0.5 - plan.knob.y;
-            const double from_centre = std::hypot(dx, dy);
+            const double from_centre = length(dx, dy);
             // A soft shadow below the knob, as from a lamp above the bench.
-            const double shadow = std::hypot(dx, dy - 0.035 * r) - r;
-            if (shadow < 0.06 * r)
+            const double shadow = length(dx, dy - 0.035 * r) - r;
+            // Below the knob itself it is not seen.
+            if (from_centre > r - 1.0 && shadow < 0.06 * r)
                 canvas.blend(x, y, 0x000000, 0.45 * std::min(1.0 - shadow / (0.06 * r), 1.0));
             if (from_centre > r + 1.0) continue;
-            canvas.blend(x, y, tint::knob_skirt, covered(from_centre - skirt * r));
             if (from_centre > cap * r - 1.0) {
+                canvas.blend(x, y, tint::knob_skirt, covered(from_centre - skirt * r));
                 const double around = std::atan2(dx, -dy) - angle;
                 const double ridge = 0.5 + 0.5 * std::cos(around * ridges);
                 // The rim falls away from the eye: light above, dark below.
@@ -54,7 +60,8 @@ void draw_knob(Canvas& canvas, const Plan& plan, double turned) {
                          y,
                          mix(tint::knob_top, tint::knob_bottom, down),
                          covered(from_centre - cap * r + 1.5 * plan.letter));
-            const double from_dimple = std::hypot(x + 0.5 - dimple_x, y + 0.5 - dimple_y);
+            const double from_dimple = length(x + 0.5 - dimple_x, y + 0.5 - dimple_y);
+            if (from_dimple > dimple_size * r + 1.0) continue;
             const double hollow = 0.5 - 0.5 * (y + 0.5 - dimple_y) / (dimple_size * r);
             canvas.blend(x,
                          y,
