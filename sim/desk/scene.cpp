@@ -30,15 +30,20 @@ std::string size_words(const char* format, double width, double height) {
     return words;
 }
 
+/// Short enough for two lines of the smallest strip.
+std::string hint_at_true_size(const Screen& screen) {
+    if (screen.known == Screen::Known::measured)
+        return "Pixels are resampled; + shows them one by one.";
+    const std::string by =
+        screen.known == Screen::Known::told ? "By the system's" : "By a guess of";
+    return by + " " + std::to_string(std::lround(25.4 * screen.pixels_per_mm)) +
+           " dots an inch; Shift T measures them.";
+}
+
 /// What can be done now, in a line.
 std::string hint_of(const Bench& bench) {
     if (bench.trial && bench.trial->task() != nullptr) return bench.trial->task()->words;
-    if (bench.plan.zoom == 0)
-        return bench.screen.known == Screen::Known::measured
-                   ? "Pixels are resampled to the glass's own size; zoom with + to see them one by "
-                     "one."
-                   : "The size is " + words_of(bench.screen) +
-                         ". Shift T measures the screen with a bank card.";
+    if (bench.plan.zoom == 0) return hint_at_true_size(bench.screen);
     switch (bench.mode) {
         case Mode::operate:
             return "The mouse is a finger. Wheel, arrow keys and the knob tune.";

@@ -86,6 +86,27 @@ TEST(Typeface, CutsALineWhereItsRoomEnds) {
     }
 }
 
+TEST(Typeface, BreaksLinesAtSpacesAndLosesNothing) {
+    Typeface face;
+    ASSERT_EQ(face.load(std::string{DIALPLATE_TREE} + "/fonts/legend9.bdf", 9), "");
+    const std::string words = "\"ink\" is 1/4.8 of the height, advised is 1/5.0";
+    EXPECT_EQ(face.lines(words, face.width(words)), std::vector<std::string>{words});
+    // Every line from the longest word on, joined by spaces, is what went in.
+    for (int room = face.width("advised"); room < face.width(words); ++room) {
+        std::string joined;
+        for (const std::string& line : face.lines(words, room)) {
+            EXPECT_LE(face.width(line), room);
+            joined += (joined.empty() ? "" : " ") + line;
+        }
+        EXPECT_EQ(joined, words);
+    }
+    // A word that is longer than a line is cut; no room at all is no endless loop.
+    const std::vector<std::string> cut = face.lines("0123456789", face.width("0123"));
+    ASSERT_EQ(cut.size(), 3u);
+    EXPECT_EQ(cut[0] + cut[1] + cut[2], "0123456789");
+    EXPECT_EQ(face.lines("words", 0), std::vector<std::string>{"words"});
+}
+
 TEST(Typeface, DrawsInsideTheWidthItNamesAtEveryEnlargement) {
     Typeface face;
     ASSERT_EQ(face.load(std::string{DIALPLATE_TREE} + "/fonts/legend14.bdf", 14), "");
@@ -171,6 +192,11 @@ TEST(WindowKeys, StandForWhatTheListSays) {
         {{.key = SDLK_TAB, .shift = true}, Order::page, -1},
         {{.key = SDLK_PLUS, .shift = true}, Order::zoom, 1},
         {{.key = SDLK_f, .shift = true}, Order::finding, -1},
+        {{.key = SDLK_t}, Order::true_size, 0},
+        {{.key = SDLK_t, .shift = true}, Order::measure_screen, 0},
+        {{.key = SDLK_F5}, Order::trial, 0},
+        {{.key = SDLK_s}, Order::save_trial, 0},
+        {{.key = SDLK_s, .control = true}, Order::save, 0},
         {{.key = SDLK_q, .control = true}, Order::quit, 0},
         {{.key = SDLK_q}, std::nullopt, 0},
         {{.key = SDLK_UP, .control = true}, std::nullopt, 0},
