@@ -180,13 +180,15 @@ void MemberFields::chooser(const std::string& pointer,
             make(pointer,
                  std::string("new ") + noun_of(shape.kind) + " " + made,
                  [&](const Grounds& grounds, const std::string& text, const std::string& at) {
-                     std::vector<Change> changes =
-                         added_thing(grounds, text, shape.kind, taken->value, made);
+                     // Made once, for however many items are chosen.
+                     std::vector<Change> changes;
+                     if (place_of(grounds.document, shape.kind, made).empty())
+                         changes = added_thing(grounds, text, shape.kind, taken->value, made);
                      changes.push_back({Change::Kind::replace, at, json_text(made)});
                      return amend(text, changes);
                  });
-            bench_.unfold =
-                section_of(shape.kind) + (shape.kind == Kind::page ? "" : pointer_part(made));
+            if (shape.kind != Kind::page)
+                bench_.unfold = section_of(shape.kind) + pointer_part(made);
             return;
         }
         case Picked::What::written_out:

@@ -153,6 +153,9 @@ void draw_things(SideFrame& side, Kind kind, const char* title) {
     if (!section(side, title, std::to_string(names.size()), tint::quiet)) return;
     for (const std::string& name : names)
         draw_thing(side, kind, name);
+    // It was not made after all.
+    if (bench.unfold.starts_with(section_of(kind) + "/") && bench.wanted.empty())
+        bench.unfold.clear();
     if (press_button(side, (std::string("New ") + noun_of(kind)).c_str()))
         make_another(side, kind, names.empty() ? "" : names.back());
     draw_objections(side, section_of(kind));

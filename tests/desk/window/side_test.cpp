@@ -62,6 +62,34 @@ TEST_F(SideOfTheWindow, APaintFromTheListChangesItsWordAloneAndUndoGivesTheOldBy
     EXPECT_EQ(file_other_than(painted), original);
 }
 
+TEST_F(SideOfTheWindow, ANewPaintIsMadeWhereItIsChosenInOneStep) {
+    open();
+    const std::string original = text_of(file_);
+    stage_.hands("key F3");
+    point_at(dial().box);
+    stage_.hands("click 1");
+    click_swatch("ink");
+    // The line below the last paint.
+    std::optional<Spot> last;
+    ASSERT_TRUE(until([&] { return (last = swatch("buoy")).has_value(); }));
+    point(last->x + 30, last->y + 20);
+    std::this_thread::sleep_for(100ms);
+    stage_.hands("click 1");
+    std::this_thread::sleep_for(300ms);
+    keep_picture("new-paint");
+    stage_.hands("key --clearmodifiers ctrl+s");
+    const std::string made = file_other_than(original);
+    std::string expected = original;
+    const std::size_t readout = expected.find("\"kind\": \"readout\"");
+    expected.replace(expected.find("\"ink\": \"ink\"", readout), 12, "\"ink\": \"ink 2\"");
+    const std::string paint = "\"buoy\": \"#FF9461\"";
+    expected.insert(expected.find(paint) + paint.size(), ",\n    \"ink 2\": \"#F4EBDA\"");
+    EXPECT_EQ(made, expected);
+    stage_.hands("key --clearmodifiers ctrl+z");
+    stage_.hands("key --clearmodifiers ctrl+s");
+    EXPECT_EQ(file_other_than(made), original);
+}
+
 TEST_F(SideOfTheWindow, CtrlAndArrowKeysSizeAndTheGridIsRemembered) {
     open();
     const std::string original = text_of(file_);
