@@ -7,6 +7,8 @@
 
 #include <algorithm>
 #include <map>
+#include <set>
+#include <string>
 
 namespace dialplate {
 namespace {
@@ -35,7 +37,7 @@ std::string place_without_numbers(const std::string& pointer) {
 
 TEST(MemberChanges, WhateverIsLeftOutOfTheExamplesCanBePutInAndReads) {
     std::map<std::string, std::string> refused;
-    int tried = 0;
+    std::set<std::string> known;  // one of a kind is enough: a page has twenty keys
     for (const char* example : examples) {
         const std::string text = layouts_text(example);
         const Node document = tree(text);
@@ -45,14 +47,20 @@ TEST(MemberChanges, WhateverIsLeftOutOfTheExamplesCanBePutInAndReads) {
             for (const OfferedMember& member : layout_schema().members(document, place)) {
                 if (member.present != nullptr || !obstacle_to(grounds, place, member).empty())
                     continue;
-                ++tried;
+                const Node* object = node_at(document, place);
+                const Node* kind = object->find("kind");
+                if (!known
+                         .insert(example + place_without_numbers(place) +
+                                 (kind == nullptr ? "" : kind->text) + " " + member.name)
+                         .second)
+                    continue;
                 const Amended result = amend(text, added(grounds, place, member.name));
                 ASSERT_EQ(result.mistake, "") << place << " " << member.name;
                 if (const std::string mistake = mistake_in(*result.text); !mistake.empty())
                     refused[place_without_numbers(place) + "/" + member.name] = mistake;
             }
     }
-    EXPECT_GT(tried, 500);
+    EXPECT_GT(known.size(), 200u);
     // What no first value can help.
     const std::map<std::string, std::string> expected = {
         {"/faces/dial/smooth", "a BDF file has no edges to smooth, runs no tones"},
@@ -99,7 +107,9 @@ TEST(MemberChanges, AnItemBecomesOneOfAnotherKindAndKeepsPlaceAndFace) {
     const Grounds grounds{layout_schema(), document};
     const Node* items = node_at(document, "/pages/0/items");
     ASSERT_NE(items, nullptr);
+    std::set<std::string> known;
     for (std::size_t i = 0; i < items->elements.size(); ++i) {
+        if (!known.insert(items->elements[i].find("kind")->text).second) continue;
         const std::string place = "/pages/0/items/" + std::to_string(i);
         for (const Form& form : layout_schema().forms(document, place)) {
             if (form.name == "picture") continue;  // needs a file
