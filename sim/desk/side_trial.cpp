@@ -52,6 +52,13 @@ void draw_table(const SideFrame& side, const TrialResult& result) {
     draw_row(side, tint::lit, "all", row_of(result.all));
 }
 
+/// What a sigma of so many landings can be used for.
+std::string worth_of(const Bench& bench, int landings) {
+    if (bench.habits.finger.scattered) return "the window's own scatter.";
+    // From twenty on it is good to 11 % (sim/trial/result.md).
+    return landings < 20 ? "20 and more can be relied on." : "this hand's touch.scatter_mm.";
+}
+
 void draw_result(SideFrame& side) {
     Bench& bench = side.bench;
     const TrialResult& result = *bench.trial_result;
@@ -61,13 +68,11 @@ void draw_result(SideFrame& side) {
             "Median time of the hits; mean landing from the key's middle, right and down; standard "
             "deviation about that, each way.");
         if (const std::optional<double> sigma = result.all.sigma_mm())
-            say_wrapped(
-                side,
-                tint::quiet,
-                bench.habits.finger.scattered
-                    ? "Sigma" + words(" %.2f mm", *sigma) + ", scattered by the window itself."
-                    : "Sigma" + words(" %.2f mm", *sigma) +
-                          ": what touch.scatter_mm would be for this hand.");
+            say_wrapped(side,
+                        tint::quiet,
+                        "Sigma" + words(" %.2f mm, ", *sigma) +
+                            std::to_string(result.all.landings) +
+                            " landings: " + worth_of(bench, result.all.landings));
     } else {
         say(side, tint::quiet, "Nothing was touched.");
     }

@@ -6,6 +6,9 @@
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 
+#include <cmath>
+#include <random>
+
 namespace dialplate {
 namespace {
 
@@ -128,6 +131,27 @@ TEST(TrialResult, GivesMeanDeviationAndMedianAsWorkedByHand) {
     EXPECT_NEAR(figures.spread_y_mm.value(), 0.16330, 1e-5);
     EXPECT_NEAR(figures.sigma_mm().value(), 0.31623, 1e-5);
     EXPECT_DOUBLE_EQ(figures.median_ms.value(), 550.0);  // of 500, 900, 600, 400
+}
+
+// A finger of the model: landings normal about an aim 0.4 mm right of the middle, 1.5 mm (TCH-22) each way. Standard error
+// of sigma 1 / sqrt(4 (n - 1)): 2.5 % for 400; of the mean 1.5 / sqrt(400) = 0.075 mm. Three of each.
+TEST(TrialResult, FindsTheScatterOfAFinger) {
+    Trial trial(two_keys(), 1, 1);
+    trial.begin(agc(0), 0);
+    std::mt19937 chance(11);
+    std::normal_distribution<double> landing(0.0, 1.5);
+    for (int i = 0; i < 400; ++i)
+        trial.touched(static_cast<int>(std::floor(50 + (landing(chance) + 0.4) / 0.2)),
+                      static_cast<int>(std::floor(20 + landing(chance) / 0.2)),
+                      agc(0),
+                      100);
+    const TouchFigures all = result_of(trial).all;
+    EXPECT_EQ(all.landings, 400);
+    EXPECT_NEAR(all.sigma_mm().value(), 1.5, 3 * 0.025 * 1.5);
+    EXPECT_NEAR(all.off_x_mm, 0.4, 3 * 0.075);
+    EXPECT_NEAR(all.off_y_mm, 0.0, 3 * 0.075);
+    // TCH-25: a square of 4 mm, aimed at 0.4 mm beside its middle: 0.802 across, 0.818 down.
+    EXPECT_NEAR(all.hits / 400.0, 0.802 * 0.818, 3 * 0.024);
 }
 
 TEST(TrialResult, IsWrittenAsItsGrammarSays) {
