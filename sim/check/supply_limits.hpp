@@ -1,43 +1,42 @@
-// How fast a microcontroller may run at a supply, and which supply a clock needs.
+// How fast a microcontroller may run at a supply, and which supply a clock needs: its speed grades, with
+// straight lines between them.
 #pragma once
 
 #include "sim/layout/layout.hpp"
 
-#include <algorithm>
 #include <optional>
 
 namespace dialplate {
 
-// ATmega328P data sheet, speed grades (MCU-09, from memory): straight from 10 MHz at 2.7 V to 20 MHz at
-// 4.5 V; below, from 4 MHz at 1.8 V.
-constexpr double slow_volts = 1.8, middle_volts = 2.7, fast_volts = 4.5;
-constexpr double slow_hertz = 4e6, middle_hertz = 10e6, fast_hertz = 20e6;
-
-[[nodiscard]] inline bool speed_grades_known(const Mcu& mcu) {
-    return mcu.name.starts_with("ATmega328");
-}
-
-/// The greatest clock that is safe at a supply; none where the part's speed grades are not known.
+/// The greatest clock that is safe at a supply, 0 below the least supply; none where the part's speed grades
+/// are not known.
 [[nodiscard]] inline std::optional<Hertz> safe_clock(const Mcu& mcu, double supply_v) {
-    if (!speed_grades_known(mcu)) return std::nullopt;
-    const auto between = [&](double v0, double v1, double f0, double f1) {
-        return Hertz{f0 + (f1 - f0) * (supply_v - v0) / (v1 - v0)};
-    };
-    if (supply_v < slow_volts) return Hertz{0.0};
-    if (supply_v < middle_volts) return between(slow_volts, middle_volts, slow_hertz, middle_hertz);
-    if (supply_v < fast_volts) return between(middle_volts, fast_volts, middle_hertz, fast_hertz);
-    return Hertz{fast_hertz};
+    if (mcu.speed_grades.empty()) return std::nullopt;
+    const SpeedGrade* below = nullptr;
+    for (const SpeedGrade& grade : mcu.speed_grades) {
+        if (supply_v < grade.volts) {
+            if (below == nullptr) return Hertz{0.0};
+            const double part = (supply_v - below->volts) / (grade.volts - below->volts);
+            return Hertz{below->clock.value + (grade.clock.value - below->clock.value) * part};
+        }
+        below = &grade;
+    }
+    return below->clock;
 }
 
 /// The least supply at which a clock is safe; none where it never is, or nothing is known.
 [[nodiscard]] inline std::optional<double> least_supply(const Mcu& mcu, Hertz clock) {
-    if (!speed_grades_known(mcu) || clock.value > fast_hertz) return std::nullopt;
-    if (clock.value <= slow_hertz) return slow_volts;
-    if (clock.value <= middle_hertz)
-        return slow_volts + (clock.value - slow_hertz) * (middle_volts - slow_volts) /
-                                (middle_hertz - slow_hertz);
-    return middle_volts +
-           (clock.value - middle_hertz) * (fast_volts - middle_volts) / (fast_hertz - middle_hertz);
+    const SpeedGrade* below = nullptr;
+    for (const SpeedGrade& grade : mcu.speed_grades) {
+        if (clock.value <= grade.clock.value) {
+            if (below == nullptr) return grade.volts;
+            const double part =
+                (clock.value - below->clock.value) / (grade.clock.value - below->clock.value);
+            return below->volts + (grade.volts - below->volts) * part;
+        }
+        below = &grade;
+    }
+    return std::nullopt;
 }
 
 }  // namespace dialplate

@@ -41,6 +41,7 @@ struct TextExtent {
     int room_width = 0, room_height = 0;  ///< Pixels there are, inside edges.
     PaintId ink = 0, ground = 0;
     char kind = 't';  ///< 't' words, 'd' digits
+    int pitch = 0;    ///< Rows from one line to the next as they are set; 0: it has one line.
 };
 
 /// Heights of a rasterised face, measured on its pixels, enlarged.

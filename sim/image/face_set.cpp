@@ -52,6 +52,21 @@ std::vector<ScaleLabel> scale_labels(const Item& item) {
     return labels;
 }
 
+namespace {
+
+/// A cell with so many columns of ground more to its right.
+Bitmap widened(const Bitmap& cell, int columns) {
+    if (columns == 0) return cell;
+    Bitmap wide{cell.width + columns, cell.height, {}, cell.tones};
+    for (int y = 0; y < cell.height; ++y) {
+        for (int x = 0; x < wide.width; ++x)
+            wide.pixels.push_back(x < cell.width ? cell.at(x, y) : std::uint8_t{0});
+    }
+    return wide;
+}
+
+}  // namespace
+
 FaceSet::FaceSet(const Layout& layout) : layout_(layout), prepared_(layout.faces.size()) {}
 
 void FaceSet::wish(FaceId face, const std::u32string& text, const std::string& pointer) {
@@ -188,6 +203,8 @@ void FaceSet::rasterise_face(FaceId id, std::vector<Finding>& findings) {
         return;
     }
     p.raster = std::move(*result.face);
+    for (Glyph& glyph : p.raster.glyphs)
+        glyph.cell = widened(glyph.cell, face.spacing);
     p.height = p.raster.height * face.scale;
     p.ascent = p.raster.ascent * face.scale;
     p.capital = capital_height(p.raster).value_or(p.raster.height) * face.scale;
@@ -236,6 +253,19 @@ int FaceSet::width(FaceId face, const std::u32string& text) const {
     for (const char32_t code : text)
         width += advance(face, code);
     return width;
+}
+
+int FaceSet::spacing(FaceId id) const {
+    const Face& face = layout_.faces[static_cast<std::size_t>(id)];
+    return face.spacing * face.scale;
+}
+
+int FaceSet::line_pitch(FaceId face, int lines, int room) const {
+    const int capital = prepared(face).capital, height = prepared(face).height;
+    const int least = height + std::max(1, capital / 3);
+    if (lines < 2) return least;
+    const int wanted = std::max(least, capital + (capital + 1) / 2);
+    return std::clamp((room - height) / (lines - 1), least, wanted);
 }
 
 /// Only where the author asks for a time that whole digits do not meet: changed runs take flash of their own.

@@ -39,6 +39,11 @@ public:
     /// Ink height of a capital or digit, for centring; enlarged.
     [[nodiscard]] int capital(FaceId face) const { return prepared(face).capital; }
     [[nodiscard]] int width(FaceId face, const std::u32string& text) const;
+    /// Rows from one line to the next: with half a capital's height between lines where so many rows have room for
+    /// that (NUREG-0700 Rev. 3, 11.4.1.7; LEG-19), at least the height of cells and a third of a capital.
+    [[nodiscard]] int line_pitch(FaceId face, int lines, int room) const;
+    /// Blank columns to the right of each character that the author added; enlarged.
+    [[nodiscard]] int spacing(FaceId face) const;
 
     struct Packed {
         std::vector<std::uint8_t> bytes;

@@ -148,13 +148,13 @@ void PageWriter::note(int index,
     std::string words;
     for (const char32_t code : what)
         words += utf8(code);
-    const int pitch = faces_.height(face) + std::max(1, faces_.capital(face) / 3);
+    const int least_pitch = faces_.line_pitch(face, lines, 0);
     built_.texts_shown.push_back({page_,
                                   index,
                                   words,
                                   face,
                                   faces_.width(face, what),
-                                  faces_.height(face) + (lines - 1) * pitch,
+                                  faces_.height(face) + (lines - 1) * least_pitch,
                                   room.width,
                                   room.height,
                                   ink,
@@ -162,13 +162,19 @@ void PageWriter::note(int index,
                                   kind});
 }
 
+void PageWriter::note_pitch(int index, const std::vector<Line>& placed) {
+    if (placed.size() < 2) return;
+    for (TextExtent& text : built_.texts_shown)
+        if (text.page == page_ && text.item == index) text.pitch = placed[1].y - placed[0].y;
+}
+
 std::vector<PageWriter::Line> PageWriter::place(
     const std::vector<std::u32string>& lines, FaceId face, const Box& box, int edge, Align align) {
     std::vector<Line> placed;
     if (!faces_.usable(face)) return placed;
     const int height = faces_.height(face), capital = faces_.capital(face);
-    const int pitch = height + std::max(1, capital / 3);
     const int count = static_cast<int>(lines.size());
+    const int pitch = faces_.line_pitch(face, count, box.height - 2 * edge);
     // Centred by the ink of capitals, not by cells with their descenders; then kept inside.
     int y = (box.height - ((count - 1) * pitch + capital)) / 2 + capital - faces_.ascent(face);
     y = std::min(y, box.height - edge - ((count - 1) * pitch + height));
@@ -178,9 +184,11 @@ std::vector<PageWriter::Line> PageWriter::place(
         while (!line.empty() && faces_.width(face, line) > box.width - 2 * edge)
             line.pop_back();
         const int width = faces_.width(face, line);
-        const int x = align == Align::left     ? edge
-                      : align == Align::centre ? (box.width - width) / 2
-                                               : box.width - edge - width;
+        const int x =
+            align == Align::left ? edge
+            : align == Align::centre
+                ? std::min((box.width - width + faces_.spacing(face)) / 2, box.width - edge - width)
+                : box.width - edge - width;
         if (!line.empty()) placed.push_back({x, y, line});
         y += pitch;
     }
@@ -195,7 +203,9 @@ void PageWriter::add_legend(const Item& item, const Box& box, int index) {
     for (const std::u32string& line : lines) {
         note(index, line, l.face, box, static_cast<int>(lines.size()), l.ink, l.ground, 't');
     }
-    for (const Line& line : place(lines, l.face, box, 0, l.align)) {
+    const std::vector<Line> placed = place(lines, l.face, box, 0, l.align);
+    note_pitch(index, placed);
+    for (const Line& line : placed) {
         put_text(line.text, l.face, box.x + line.x, box.y + line.y, l.ink, l.ground);
     }
 }
@@ -276,9 +286,10 @@ void PageWriter::add_key(const Item& item, const Box& box, int index) {
     if (k.enabled_by) bytes.u8(*k.enabled_by);
     if (flags & box::tap_page) bytes.u8(k.tap.page);
     if (flags & box::hold_page) bytes.u8(k.hold.page);
-    put_lines(bytes,
-              lettered ? place(lines, k.face, box, edge, Align::centre) : std::vector<Line>{},
-              k.face);
+    const std::vector<Line> placed =
+        lettered ? place(lines, k.face, box, edge, Align::centre) : std::vector<Line>{};
+    note_pitch(index, placed);
+    put_lines(bytes, placed, k.face);
     end_item(item, bytes);
     keys_.push_back(item.name);
     map_.take(box);
@@ -304,6 +315,7 @@ void PageWriter::add_lamp(const Item& item, const Box& box, int index) {
                      't');
             }
             lines = place(words, l.face, box, edge, Align::centre);
+            note_pitch(index, lines);
         } else {
             for (const Choice& choice : value.choices) {
                 const std::u32string words = code_points(choice.text);

@@ -69,6 +69,8 @@ private:
               PaintId ink,
               PaintId ground,
               char kind);
+    /// How far apart the lines of an item were set.
+    void note_pitch(int index, const std::vector<Line>& placed);
     /// A text that never changes, on the glass.
     void put_text(
         const std::u32string& text, FaceId face, int x, int y, PaintId ink, PaintId ground);

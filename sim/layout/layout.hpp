@@ -57,6 +57,12 @@ struct Display {
     std::map<std::string, SourceMark> sources;  ///< By member name of the part file.
 };
 
+/// A supply and the greatest clock that is safe at it.
+struct SpeedGrade {
+    double volts = 0;
+    Hertz clock;
+};
+
 /// A microcontroller: data-sheet figures.
 struct Mcu {
     std::string name;
@@ -66,6 +72,8 @@ struct Mcu {
     Bytes boot;  ///< Flash kept by the boot loader that is usual with it.
     Hertz clock_max;
     std::optional<Bytes> object_max;  ///< Greatest single object the compiler can place.
+    /// By rising supply, the least one first; straight lines between. Empty: not known.
+    std::vector<SpeedGrade> speed_grades;
     std::map<std::string, SourceMark> sources;
 };
 
@@ -143,6 +151,7 @@ struct Face {
     std::string file;  ///< As written; found beside the layout, in fonts/, or by absolute path.
     int size = 0;      ///< Em size in pixels for outlines; strike height for BDF; unscaled.
     int scale = 1;     ///< Enlarged 1..4 times.
+    int spacing = 0;   ///< Blank columns more to the right of each character, before enlarging.
     PackingWish packing = PackingWish::automatic;
     bool smooth = false;  ///< Four tones between ground and ink instead of two.
     std::optional<Latitude> latitude;

@@ -44,8 +44,10 @@ constexpr MemberName mcu_members[] = {
     {"boot"},
     {"clock_max_mhz", true},
     {"object_max"},
+    {"speed_grades"},
     {"sources"},
 };
+constexpr MemberName speed_grade_members[] = {{"supply_v", true}, {"clock_mhz", true}};
 constexpr MemberName source_members[] = {{"text", true}, {"standing", true}};
 
 constexpr Range pixels{1, 1023, "ten bits in the image"};
@@ -68,6 +70,31 @@ std::map<std::string, SourceMark> read_sources(const Members& part) {
         sources.emplace(member.name, std::move(mark));
     }
     return sources;
+}
+
+std::vector<SpeedGrade> read_speed_grades(const Members& part) {
+    std::vector<SpeedGrade> grades;
+    const Node* const list = part.list("speed_grades", {0, 20});
+    for (std::size_t i = 0; list != nullptr && i < list->elements.size(); ++i) {
+        const Members grade(list->elements[i],
+                            part.pointer_of("speed_grades") + pointer_part(i),
+                            {"speed grade"},
+                            speed_grade_members,
+                            part.mistakes());
+        const double above = grades.empty() ? 0.5 : grades.back().volts;
+        const double volts = grade.number("supply_v", {0.5, 12.0}).value_or(above);
+        const double clock = grade.number("clock_mhz", {0.01, 1000.0}).value_or(1.0) * 1e6;
+        if (!grades.empty() && grade.has("supply_v") &&
+            (volts <= grades.back().volts || clock < grades.back().clock.value)) {
+            grade.fail(
+                "supply_v",
+                "out-of-range",
+                "has to be above that of the speed grade before it, and its clock no slower");
+            continue;
+        }
+        grades.push_back({.volts = volts, .clock = Hertz{clock}});
+    }
+    return grades;
 }
 
 TurnMode read_turn(const Members& turns, std::string_view degrees, int columns, int pages) {
@@ -203,6 +230,7 @@ Mcu mcu_from(const Node& node, const std::string& pointer, Mistakes& mistakes) {
     if (const auto most = part.whole("object_max", {256, largest_memory})) {
         mcu.object_max = Bytes{*most};
     }
+    mcu.speed_grades = read_speed_grades(part);
     mcu.sources = read_sources(part);
     return mcu;
 }

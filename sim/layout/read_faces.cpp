@@ -8,10 +8,10 @@ namespace dialplate {
 namespace {
 
 constexpr MemberName raster_members[] = {
-    {"file", true}, {"size", true}, {"scale"}, {"packing"}, {"smooth"}, {"may"}};
+    {"file", true}, {"size", true}, {"scale"}, {"spacing"}, {"packing"}, {"smooth"}, {"may"}};
 constexpr MemberName segment_members[] = {{"segments", true}};
 constexpr MemberName any_members[] = {
-    {"file"}, {"size"}, {"scale"}, {"packing"}, {"smooth"}, {"may"}, {"segments"}};
+    {"file"}, {"size"}, {"scale"}, {"spacing"}, {"packing"}, {"smooth"}, {"may"}, {"segments"}};
 constexpr MemberName latitude_members[] = {{"files"}, {"size"}, {"smooth"}};
 constexpr MemberName geometry_members[] = {
     {"width", true}, {"height", true}, {"stroke", true}, {"gap"}};
@@ -19,6 +19,7 @@ constexpr MemberName geometry_members[] = {
 constexpr int largest_cell = 255;  // u8 height and advance of a face in the image
 constexpr Range sizes{4, largest_cell, "pixels"};
 constexpr int most_files = 255;
+constexpr int most_spacing = 64;
 
 void read_segments(const Members& members, Face& face) {
     face.kind = FaceKind::segment;
@@ -138,6 +139,7 @@ void read_faces(const Members& document, Draft& draft) {
             face.file = members.text("file", {.least = 1}).value_or("");
             face.size = members.whole_or("size", sizes, static_cast<int>(sizes.least));
             face.scale = members.whole_or("scale", {1, 4}, 1);
+            face.spacing = members.whole_or("spacing", {0, most_spacing}, 0);
             face.packing = read_packing(members);
             read_smooth(members, face);
             read_latitude(members, face);

@@ -52,6 +52,7 @@ TEST(LogicLevel, FollowsTheDataSheet) {
 TEST(LogicLevel, InfersTheSupplyThatAClockNeeds) {
     // MCU-09 (memory): 16 MHz need 3.78 V, 13.33 MHz 3.3 V.
     Sample s = wired({}, {});
+    s.layout.mcu.speed_grades = {{1.8, Hertz{4e6}}, {2.7, Hertz{10e6}}, {4.5, Hertz{20e6}}};
     s.layout.clock = Hertz{16e6};
     const Finding finding = sample::only(s.found("logic-level"));
     EXPECT_EQ(finding.severity, Severity::note);

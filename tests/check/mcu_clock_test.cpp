@@ -7,9 +7,21 @@ using sample::Sample;
 
 namespace {
 
-Sample running(double clock_mhz, std::optional<double> supply_v) {
+// As layouts/parts/mcus.json has them.
+const std::vector<SpeedGrade> grades_of_328p = {
+    {1.8, Hertz{4e6}}, {2.7, Hertz{10e6}}, {4.5, Hertz{20e6}}};
+const std::vector<SpeedGrade> grades_of_2560 = {{2.7, Hertz{8e6}}, {4.5, Hertz{16e6}}};
+const std::vector<SpeedGrade> grades_of_4809 = {
+    {1.8, Hertz{5e6}}, {2.7, Hertz{10e6}}, {4.5, Hertz{20e6}}};
+const std::vector<SpeedGrade> grades_of_esp32 = {{2.3, Hertz{240e6}}};
+
+Sample running(double clock_mhz,
+               std::optional<double> supply_v,
+               const std::vector<SpeedGrade>& grades = grades_of_328p) {
     Sample s;
-    s.layout.mcu.clock_max = Hertz{20e6};
+    s.layout.mcu.clock_max = Hertz{240e6};
+    if (&grades == &grades_of_328p) s.layout.mcu.clock_max = Hertz{20e6};
+    s.layout.mcu.speed_grades = grades;
     s.layout.clock = Hertz{clock_mhz * 1e6};
     s.layout.wiring.supply_v = supply_v;
     return s;
@@ -50,17 +62,52 @@ TEST(McuClock, SaysWhichSupplyWouldDo) {
                 ::testing::HasSubstr("3.78 V or a slower clock"));
 }
 
-TEST(McuClock, KnowsNoSpeedGradesOfOtherParts) {
-    Sample s = running(16, 3.3);
-    s.layout.mcu.name = "STM32F103C8";
-    EXPECT_TRUE(s.found("mcu-clock").empty());
+TEST(McuClock, FollowsTheSpeedGradesOfOtherParts) {
+    struct Row {
+        const std::vector<SpeedGrade>& grades;
+        double clock_mhz, supply_v;
+        bool found;
+        const char* source;
+    };
+    const Row rows[] = {
+        {grades_of_2560, 16, 4.5, false, "ATmega2560: 16 MHz from 4.5 V (memory)"},
+        {grades_of_2560, 16, 4.49, true, "one step less"},
+        // 8 + (3.3 - 2.7) * 8 / 1.8 = 10.667 MHz
+        {grades_of_2560, 10.66, 3.3, false, "straight between 2.7 and 4.5 V (memory)"},
+        {grades_of_2560, 10.67, 3.3, true, "one step faster"},
+        {grades_of_2560, 1, 2.69, true, "below the least supply"},
+        {grades_of_4809, 10, 2.7, false, "ATmega4809: 10 MHz from 2.7 V (memory)"},
+        {grades_of_4809, 10.01, 2.7, true, "one step faster"},
+        {grades_of_esp32, 240, 2.3, false, "ESP32: from 2.3 V (read, second-hand)"},
+        {grades_of_esp32, 240, 2.29, true, "one step less"},
+    };
+    for (const Row& row : rows) {
+        SCOPED_TRACE(row.source);
+        EXPECT_EQ(running(row.clock_mhz, row.supply_v, row.grades).found("mcu-clock").size(),
+                  row.found ? 1u : 0u);
+    }
+}
+
+TEST(McuClock, SaysThatAPartRunsFromItsLeastSupplyOnly) {
+    EXPECT_THAT(sample::only(running(8, 1.5).found("mcu-clock")).message,
+                ::testing::HasSubstr("it runs from 1.80 V only: 2.40 V reach it"));
+}
+
+TEST(McuClock, SaysWhereSpeedGradesAreNotKnown) {
+    const Finding finding = sample::only(running(16, 3.3, {}).found("mcu-clock"));
+    EXPECT_EQ(finding.severity, Severity::note);
+    EXPECT_THAT(finding.message, ::testing::HasSubstr("no speed grades"));
+    EXPECT_TRUE(running(16, std::nullopt, {}).found("mcu-clock").empty());
 }
 
 TEST(McuClock, InvertsItsSpeedGrades) {
     Mcu mcu;
-    mcu.name = "ATmega328P";
-    for (const double volts : {1.8, 2.0, 2.7, 3.3, 4.5})
-        EXPECT_NEAR(least_supply(mcu, *safe_clock(mcu, volts)).value_or(0.0), volts, 1e-9);
+    for (const auto& grades : {grades_of_328p, grades_of_4809}) {
+        mcu.speed_grades = grades;
+        for (const double volts : {1.8, 2.0, 2.7, 3.3, 4.5})
+            EXPECT_NEAR(least_supply(mcu, *safe_clock(mcu, volts)).value_or(0.0), volts, 1e-9);
+    }
+    EXPECT_FALSE(least_supply(mcu, Hertz{20.1e6}).has_value());
 }
 
 }  // namespace dialplate

@@ -47,6 +47,9 @@ TEST_F(Everything, KnowsTheHardware) {
     EXPECT_EQ(layout.mcu.flash, Bytes{32768});
     EXPECT_EQ(layout.mcu.boot, Bytes{512});
     EXPECT_EQ(layout.mcu.object_max, Bytes{32767});
+    ASSERT_EQ(layout.mcu.speed_grades.size(), 2u);
+    EXPECT_EQ(layout.mcu.speed_grades[1].volts, 2.7);
+    EXPECT_EQ(layout.mcu.speed_grades[1].clock, Hertz{10e6});
     EXPECT_EQ(layout.clock, Hertz{16e6});
     EXPECT_EQ(layout.bus.kind, BusKind::parallel8);
     EXPECT_EQ(layout.bus.clock, Hertz{2.5e6});
@@ -121,6 +124,8 @@ TEST_F(Everything, KnowsBothKindsOfFaces) {
     EXPECT_EQ(layout.faces[0].scale, 1);
     EXPECT_EQ(layout.faces[0].packing, PackingWish::automatic);
     EXPECT_EQ(layout.faces[1].scale, 2);
+    EXPECT_EQ(layout.faces[0].spacing, 0);
+    EXPECT_EQ(layout.faces[1].spacing, 3);
     EXPECT_EQ(layout.faces[1].packing, PackingWish::runs);
     EXPECT_FALSE(layout.faces[0].latitude.has_value());
     ASSERT_TRUE(layout.faces[1].latitude.has_value());
