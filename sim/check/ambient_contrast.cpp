@@ -4,6 +4,7 @@
 // room is like (CON-15).
 #include "sim/check/lit_texts.hpp"
 #include "sim/check/nearest_ink.hpp"
+#include "sim/check/paint_cures.hpp"
 #include "sim/check/rule_list.hpp"
 #include "sim/check/wording.hpp"
 
@@ -56,6 +57,7 @@ void find(const Subject& subject, std::vector<Finding>& found) {
     const std::vector<LitText> texts = texts_in(layout);
     if (texts.empty()) return;
     const std::size_t palette = palette_for_light(layout, light, texts);
+    const PaintCures cures(layout);
     const std::string room = " at " + number(layout.viewing.light.value) + " lx";
 
     // What is preferred is said once for each pair of colours, what is needed at every item.
@@ -73,6 +75,17 @@ void find(const Subject& subject, std::vector<Finding>& found) {
                 const double luminance = light.of(relative_luminance(shown));
                 return luminance_ratio(luminance, seen.ground) >= wanted;
             });
+        PaintCure cure = cures.cure({.paint = each.text.ink,
+                                     .against = each.text.ground,
+                                     .palette = palette,
+                                     .colour = ink,
+                                     .needed = wanted,
+                                     .decimals = 1,
+                                     .ratio = [&light](std::uint16_t one, std::uint16_t other) {
+                                         return luminance_ratio(
+                                             light.of(relative_luminance(expand_rgb565(one))),
+                                             light.of(relative_luminance(expand_rgb565(other))));
+                                     }});
         add_finding(found,
                     faint ? Severity::should : Severity::note,
                     each.item->pointer,
@@ -81,9 +94,9 @@ void find(const Subject& subject, std::vector<Finding>& found) {
                         painted(layout, each.text.ink, palette) + " on " +
                         painted(layout, each.text.ground, palette) + in_palette(layout, palette) +
                         ", has contrast " + number(ratio, 1) + ":1" + room + ", " +
-                        (faint ? "needed is " : "preferred is ") + number(wanted, 1) + ":1: " +
-                        (ink ? "ink " + hex_colour(*ink) + " reaches it"
-                             : std::string("no ink reaches it on this ground")));
+                        (faint ? "needed is " : "preferred is ") + number(wanted, 1) + ":1" +
+                        cure.words);
+        found.back().cure = std::move(cure.changes);
     }
 
     if (layout.viewing.light.value <= bright) return;

@@ -1,5 +1,6 @@
 // colour-vision-state: what colour alone says can be told by eyes that lack one kind of cone: whether a lamp
 // is lit, a key active, a meter beyond its limit.
+#include "sim/check/nearest_ink.hpp"
 #include "sim/check/page_colours.hpp"
 #include "sim/check/rule_list.hpp"
 #include "sim/check/two_states.hpp"
@@ -90,6 +91,23 @@ void find(const Subject& subject, std::vector<Finding>& found) {
                 if (!worst || least.difference < worst->difference) worst = least;
             }
             if (!worst) continue;
+            // The state that is lit, or beyond the limit: lighter or darker until every eye that counts tells it.
+            const PaintId on = meaning->states.on.fill, off = meaning->states.off.fill;
+            const auto enough = [&](std::uint16_t one, std::uint16_t other) {
+                double least = 1000.0;
+                for (const Vision vision : all_visions)
+                    if (vision != Vision::tritan || vision == worst->vision)
+                        least = std::min(least, apart_for(vision, one, other));
+                return least;
+            };
+            const std::uint16_t beside = colour_in(layout, off, worst->palette);
+            const auto colour = nearest_ink(
+                colour_in(layout, on, worst->palette),
+                [&](std::uint32_t shown) { return enough(pack_rgb565(shown), beside) >= needed; });
+            const std::string lighter = colour ? ", " + hex_colour(*colour) + " for " +
+                                                     painted(layout, on, worst->palette) +
+                                                     " reaches it"
+                                               : std::string();
             const bool sure = worst->vision != Vision::tritan && meaning->by_colour_alone;
             add_finding(found,
                         sure ? Severity::should : Severity::note,
@@ -98,8 +116,8 @@ void find(const Subject& subject, std::vector<Finding>& found) {
                         called(item) + ": " + meaning->states.words + " differ by " +
                             number(worst->difference, 1) + " (CIEDE2000) for " +
                             name_of(worst->vision) + " eyes" + in_palette(layout, worst->palette) +
-                            ", needed are " + number(needed) +
-                            ": make one of them much lighter, or say it in words or by shape");
+                            ", needed are " + number(needed) + ": make one of them much lighter" +
+                            lighter + ", or say it in words or by shape");
         }
     }
 }

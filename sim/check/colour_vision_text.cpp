@@ -2,6 +2,7 @@
 #include "sim/check/large_text.hpp"
 #include "sim/check/lit_texts.hpp"
 #include "sim/check/nearest_ink.hpp"
+#include "sim/check/paint_cures.hpp"
 #include "sim/check/rule_list.hpp"
 #include "sim/check/wording.hpp"
 
@@ -58,13 +59,14 @@ std::optional<Least> least_of(const Layout& layout, const ShownText& text, doubl
 
 void find(const Subject& subject, std::vector<Finding>& found) {
     const Layout& layout = subject.layout;
+    const PaintCures cures(layout);
     for (const LitText& each : texts_in(layout)) {
         const bool large = is_large_text(layout, each.text.face);
         const double needed =
             figure(layout, rule::colour_vision_text, large ? "least_large" : "least");
         const std::optional<Least> least = least_of(layout, each.text, needed);
         if (!least) continue;
-        std::string message =
+        const std::string message =
             called(*each.item) + ": " + each.text.part + ", " +
             painted(layout, each.text.ink, least->palette) + " on " +
             painted(layout, each.text.ground, least->palette) + in_palette(layout, least->palette) +
@@ -75,12 +77,22 @@ void find(const Subject& subject, std::vector<Finding>& found) {
                               .ground = colour_in(layout, each.text.ground, least->palette),
                               .ratio = needed,
                               .vision = least->vision});
-        if (ink) message += ": ink " + hex_colour(*ink) + " reaches it";
+        const Vision vision = least->vision;
+        PaintCure cure = cures.cure({.paint = each.text.ink,
+                                     .against = each.text.ground,
+                                     .palette = least->palette,
+                                     .colour = ink,
+                                     .needed = needed,
+                                     .ratio = [vision](std::uint16_t one, std::uint16_t other) {
+                                         return std::min(contrast_on_glass(one, other),
+                                                         contrast_seen(vision, one, other));
+                                     }});
         add_finding(found,
-                    least->vision == Vision::tritan ? Severity::note : Severity::should,
+                    vision == Vision::tritan ? Severity::note : Severity::should,
                     each.item->pointer,
                     {least->ratio, needed, ":1"},
-                    std::move(message));
+                    message + cure.words);
+        found.back().cure = std::move(cure.changes);
     }
 }
 

@@ -1,6 +1,8 @@
 // key-outline: one can see where a key is: its fill or its edge stands out from what is behind it.
 #include "sim/check/contrast.hpp"
+#include "sim/check/nearest_ink.hpp"
 #include "sim/check/page_colours.hpp"
+#include "sim/check/paint_cures.hpp"
 #include "sim/check/rule_list.hpp"
 #include "sim/check/wording.hpp"
 
@@ -41,6 +43,7 @@ Outline outline_of(const Layout& layout, const Tones& tones, int edge, PaintId b
 void find(const Subject& subject, std::vector<Finding>& found) {
     const Layout& layout = subject.layout;
     const double needed = figure(layout, rule::key_outline, "least");
+    const PaintCures cures(layout);
     for (const Page& page : layout.pages) {
         for (const Item& item : page.items) {
             if (item.kind != ItemKind::key) continue;
@@ -51,6 +54,17 @@ void find(const Subject& subject, std::vector<Finding>& found) {
             const std::string edge =
                 item.key.edge > 0 ? " and its edge " + painted(layout, idle.edge, outline.palette)
                                   : " (it has no edge)";
+            const PaintId changes = item.key.edge > 0 ? idle.edge : idle.fill;
+            PaintCure cure = cures.cure(
+                {.part = item.key.edge > 0 ? "edge" : "fill",
+                 .paint = changes,
+                 .against = behind,
+                 .palette = outline.palette,
+                 .colour = ink_that_reaches({.ink = colour_in(layout, changes, outline.palette),
+                                             .ground = colour_in(layout, behind, outline.palette),
+                                             .ratio = needed}),
+                 .needed = needed,
+                 .ratio = contrast_on_glass});
             add_finding(found,
                         Severity::should,
                         item.pointer,
@@ -60,7 +74,8 @@ void find(const Subject& subject, std::vector<Finding>& found) {
                             ":1 against what is behind it, " +
                             painted(layout, behind, outline.palette) +
                             in_palette(layout, outline.palette) + ", one of them needs " +
-                            number(needed, 1) + ":1");
+                            number(needed, 1) + ":1" + cure.words);
+            found.back().cure = std::move(cure.changes);
         }
     }
 }

@@ -66,6 +66,27 @@ std::vector<ShownText> texts_of(const Item& item, const Layout& layout) {
     return texts;
 }
 
+std::vector<ShownMark> marks_of(const Item& item) {
+    switch (item.kind) {
+        case ItemKind::meter: {
+            const Meter& m = item.meter;
+            std::vector<ShownMark> marks{{"its bar", m.ink, m.unlit}};
+            if (m.over_from <= m.to) marks.push_back({"its bar above the limit", m.over, m.unlit});
+            if (m.peak) marks.push_back({"its peak", m.peak_ink, m.unlit});
+            if (!m.marks.empty() && m.tick > 0)
+                marks.push_back({"its ticks", m.mark_ink, m.ground});
+            return marks;
+        }
+        case ItemKind::scale:
+            return {{"its ticks", item.scale.ink, item.scale.ground},
+                    {"its pointer", item.scale.pointer_ink, item.scale.ground}};
+        case ItemKind::picture:
+            return {{"its shape", item.picture.ink, item.picture.ground}};
+        default:
+            return {};
+    }
+}
+
 bool inside_line(const Box& inner, const Item& frame) {
     const int line = frame.frame.line;
     const Box& box = frame.box;

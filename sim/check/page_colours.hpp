@@ -20,6 +20,14 @@ struct ShownText {
 /// that are disabled (inactive parts are exempt from WCAG 2.2 SC 1.4.3) and lamps that are not lit.
 std::vector<ShownText> texts_of(const Item& item, const Layout& layout);
 
+/// Something of an item that says something without words: a bar, ticks, a pointer, a shape.
+struct ShownMark {
+    const char* part = "";  ///< "its bar", ...
+    PaintId ink = 0;
+    PaintId ground = 0;
+};
+std::vector<ShownMark> marks_of(const Item& item);
+
 /// What an item lies on: the fill of the last filled frame around it, or the ground of the page.
 PaintId backdrop_of(const Item& item, const Page& page);
 

@@ -1,13 +1,16 @@
 // state-contrast: a lamp that is lit and one that is not, a key that is active and one that is not, can
 // be told apart: ink, fill or edge differ by 3:1 in every palette.
 #include "sim/check/contrast.hpp"
+#include "sim/check/nearest_ink.hpp"
 #include "sim/check/page_colours.hpp"
+#include "sim/check/paint_cures.hpp"
 #include "sim/check/rule_list.hpp"
 #include "sim/check/two_states.hpp"
 #include "sim/check/wording.hpp"
 
 #include <algorithm>
 #include <optional>
+#include <utility>
 
 namespace dialplate::rule {
 
@@ -24,6 +27,7 @@ constexpr RuleFigure figures[] = {
 void find(const Subject& subject, std::vector<Finding>& found) {
     const Layout& layout = subject.layout;
     const double needed = figure(layout, rule::state_contrast, "least");
+    const PaintCures cures(layout);
     for (const Page& page : layout.pages) {
         for (const Item& item : page.items) {
             const std::optional<TwoStates> states = states_of(item, layout);
@@ -43,6 +47,18 @@ void find(const Subject& subject, std::vector<Finding>& found) {
                 if (best < worst.ratio) worst = {.ratio = best, .palette = palette};
             }
             if (worst.ratio >= needed) continue;
+            const TwoStates& seen = *states;
+            PaintCure cure =
+                cures.cure({.part = "fill",
+                            .paint = seen.on.fill,
+                            .against = seen.off.fill,
+                            .palette = worst.palette,
+                            .colour = ink_that_reaches(
+                                {.ink = colour_in(layout, seen.on.fill, worst.palette),
+                                 .ground = colour_in(layout, seen.off.fill, worst.palette),
+                                 .ratio = needed}),
+                            .needed = needed,
+                            .ratio = contrast_on_glass});
             add_finding(found,
                         Severity::should,
                         item.pointer,
@@ -50,7 +66,8 @@ void find(const Subject& subject, std::vector<Finding>& found) {
                         called(item) + ": " + states->words + " differ by " +
                             number(worst.ratio, 2) + ":1 at most" +
                             in_palette(layout, worst.palette) + ", ink, fill or edge needs " +
-                            number(needed, 1) + ":1");
+                            number(needed, 1) + ":1" + cure.words);
+            found.back().cure = std::move(cure.changes);
         }
     }
 }

@@ -3,6 +3,7 @@
 #include "sim/check/large_text.hpp"
 #include "sim/check/nearest_ink.hpp"
 #include "sim/check/page_colours.hpp"
+#include "sim/check/paint_cures.hpp"
 #include "sim/check/rule_list.hpp"
 #include "sim/check/wording.hpp"
 
@@ -29,6 +30,7 @@ void find(const Subject& subject, std::vector<Finding>& found) {
     const Layout& layout = subject.layout;
     const double least_of_text = figure(layout, rule::text_contrast, "least");
     const double least_of_large = figure(layout, rule::text_contrast, "least_large");
+    const PaintCures cures(layout);
     for (const Page& page : layout.pages) {
         for (const Item& item : page.items) {
             std::set<std::pair<PaintId, PaintId>> judged;
@@ -38,7 +40,7 @@ void find(const Subject& subject, std::vector<Finding>& found) {
                 const double needed = large ? least_of_large : least_of_text;
                 const LeastContrast least = least_contrast(layout, text.ink, text.ground);
                 if (least.ratio >= needed) continue;
-                std::string message =
+                const std::string message =
                     called(item) + ": " + text.part + ", " +
                     painted(layout, text.ink, least.palette) + " on " +
                     painted(layout, text.ground, least.palette) +
@@ -48,12 +50,18 @@ void find(const Subject& subject, std::vector<Finding>& found) {
                     ink_that_reaches({.ink = colour_in(layout, text.ink, least.palette),
                                       .ground = colour_in(layout, text.ground, least.palette),
                                       .ratio = needed});
-                if (ink) message += ": ink " + hex_colour(*ink) + " reaches it";
+                PaintCure cure = cures.cure({.paint = text.ink,
+                                             .against = text.ground,
+                                             .palette = least.palette,
+                                             .colour = ink,
+                                             .needed = needed,
+                                             .ratio = contrast_on_glass});
                 add_finding(found,
                             Severity::must,
                             item.pointer,
                             {least.ratio, needed, ":1"},
-                            std::move(message));
+                            message + cure.words);
+                found.back().cure = std::move(cure.changes);
             }
         }
     }
