@@ -1,5 +1,6 @@
 #include "sim/ledger/events.hpp"
 
+#include "sim/layout/item_values.hpp"
 #include "sim/ledger/draw_time.hpp"
 
 #include <algorithm>
@@ -14,34 +15,8 @@ namespace {
 std::set<ValueId> values_shown(const Page& page) {
     std::set<ValueId> shown;
     for (const Item& item : page.items) {
-        switch (item.kind) {
-            case ItemKind::readout:
-                shown.insert(item.readout.value);
-                if (item.readout.tuning) {
-                    shown.insert(*item.readout.tuning);
-                }
-                break;
-            case ItemKind::key:
-                if (item.key.active_value) {
-                    shown.insert(*item.key.active_value);
-                }
-                if (item.key.enabled_by) {
-                    shown.insert(*item.key.enabled_by);
-                }
-                break;
-            case ItemKind::lamp:
-                shown.insert(item.lamp.value);
-                break;
-            case ItemKind::meter:
-                shown.insert(item.meter.value);
-                break;
-            case ItemKind::scale:
-                shown.insert(item.scale.value);
-                break;
-            case ItemKind::legend:
-            case ItemKind::picture:
-            case ItemKind::frame:
-                break;
+        for (const ValueId value : values_of(item)) {
+            shown.insert(value);
         }
     }
     return shown;
@@ -72,7 +47,11 @@ public:
     void play_page(int page) {
         page_ = page;
         prototype_.show_page(page);
-        settle();
+        const Update whole = settle();
+        note(EventKind::page,
+             "page " + layout_.pages[static_cast<std::size_t>(page)].name,
+             "the whole page is drawn",
+             whole);
         shown_ = values_shown(layout_.pages[static_cast<std::size_t>(page)]);
         tune();
         change_band();
@@ -80,10 +59,6 @@ public:
             change(value);
         }
         press_keys();
-        note(EventKind::page,
-             "page " + layout_.pages[static_cast<std::size_t>(page)].name,
-             "the whole page is drawn",
-             redraw());
     }
 
     std::vector<Happening> take() {
@@ -103,10 +78,6 @@ private:
     Update settle() {
         longest_cycles_ = 0.0;
         return prototype_.settle();
-    }
-    Update redraw() {
-        longest_cycles_ = 0.0;
-        return prototype_.redraw();
     }
 
     /// Tuning first, then bands and other values, keys, pages.
