@@ -27,6 +27,7 @@ void find(const Subject& subject, std::vector<Finding>& found) {
     const Milliseconds keeps_thread{figure(layout, rule::update_time, "most_page_ms")};
     for (const EventTime& event : subject.ledger.time) {
         if (event.time <= immediate) continue;
+        if (event.kind == EventKind::key) continue;  // press-feedback counts more than the drawing
         const auto page = static_cast<std::size_t>(event.page);
         const std::string pointer = page < layout.pages.size() ? layout.pages[page].pointer : "";
         add_finding(found,
@@ -48,7 +49,7 @@ const Rule update_time{
     .sentence = "What happens on the display is there within 100 ms; a new page within a second.",
     .computed =
         "Time from an event to the last pixel of what it changes: bus and decoding, as the ledger "
-        "has it.",
+        "has it. Pressed keys are for press-feedback.",
     .formula = "cycles of the microcontroller / clock",
     .sources = sources,
     .figures = figures,
