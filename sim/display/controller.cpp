@@ -283,7 +283,8 @@ void Controller::fill(std::uint16_t colour, int count) {
     std::uint16_t* pixel = memory_.data() + at;
     std::uint32_t* stamp = written_in_.data() + at;
     std::int64_t twice = 0;
-    if (step == 1) {
+    constexpr int short_run = 16;  // below, starting vectors takes longer than the pixels
+    if (step == 1 && length >= short_run) {
         std::fill_n(pixel, length, colour);
         twice = std::count(stamp, stamp + length, update_);
         std::fill_n(stamp, length, update_);

@@ -3,6 +3,8 @@
 #include "sim/colour/colour_space.hpp"
 
 #include <algorithm>
+#include <cstring>
+#include <unordered_map>
 
 namespace dialplate {
 namespace {
@@ -18,12 +20,19 @@ LinearRgb laid_over(const std::uint8_t* rgba, const LinearRgb& behind) {
             .blue = mixed(rgba[2], behind.blue)};
 }
 
+/// Each colour is reduced once: pictures have few, and colour differences take long.
 template <class Reduce>
 Bitmap reduced(const ColourPicture& picture, bool tones, Reduce reduce) {
     Bitmap bitmap{picture.width, picture.height, {}, tones};
     bitmap.pixels.reserve(picture.rgba.size() / 4);
+    std::unordered_map<std::uint32_t, std::uint8_t> known;
     for (std::size_t i = 0; i + 3 < picture.rgba.size(); i += 4) {
-        bitmap.pixels.push_back(reduce(&picture.rgba[i]));
+        const std::uint8_t* const rgba = &picture.rgba[i];
+        std::uint32_t colour = 0;
+        std::memcpy(&colour, rgba, sizeof colour);
+        const auto [found, is_new] = known.try_emplace(colour);
+        if (is_new) found->second = reduce(rgba);
+        bitmap.pixels.push_back(found->second);
     }
     return bitmap;
 }
