@@ -44,6 +44,7 @@ extern const Rule logic_level;
 extern const Rule backlight_current;
 extern const Rule update_time;
 extern const Rule update_rate;
+extern const Rule digit_time;
 extern const Rule flashing;
 extern const Rule band_edges;
 extern const Rule signal_marks;

@@ -44,6 +44,7 @@ std::span<const Rule> rules() {
         rule::backlight_current,
         rule::update_time,
         rule::update_rate,
+        rule::digit_time,
         rule::flashing,
         rule::band_edges,
         rule::signal_marks,

@@ -97,4 +97,29 @@ nlohmann::ordered_json cost_json(const Layout& layout, const Ledger& ledger) {
             {"time", std::move(time)}};
 }
 
+nlohmann::ordered_json packings_json(const Layout& layout, const std::vector<FaceTrade>& trades) {
+    Json faces = Json::array();
+    for (const FaceTrade& trade : trades) {
+        const Face& face = layout.faces.at(static_cast<std::size_t>(trade.face));
+        Json ways = Json::array();
+        for (const PackingTrade& way : trade.ways) {
+            Json entry = {{"packing", way.packing},
+                          {"by_what_differs", way.by_what_differs},
+                          {"chosen", way.chosen},
+                          {"flash", way.flash.value}};
+            if (way.digit) {
+                entry["digit_ms"] = way.digit->median.value;
+                entry["worst_digit_ms"] = way.digit->worst.value;
+                entry["digit_bus_bytes"] = way.digit->bus_bytes.value;
+                entry["digit_share_of_limit"] = way.digit->share_of_limit;
+            }
+            ways.push_back(std::move(entry));
+        }
+        Json entry = {{"face", face.name}, {"smooth", face.smooth}, {"ways", std::move(ways)}};
+        if (!trade.item.empty()) entry["readout"] = trade.item;
+        faces.push_back(std::move(entry));
+    }
+    return faces;
+}
+
 }  // namespace dialplate
