@@ -32,6 +32,7 @@ struct Wish {
     std::string display = "2.8in-ILI9341";
     double distance_mm = 500.0;
     std::string picture;
+    bool smooth = false;
     bool json = false;
 };
 
@@ -98,7 +99,8 @@ void weigh_faces(const Wish& wish, ExitStatus& status) {
                   .sizes = wish.sizes,
                   .sets = {},
                   .display = {},
-                  .distance = Millimetres{wish.distance_mm}};
+                  .distance = Millimetres{wish.distance_mm},
+                  .smooth = wish.smooth};
     for (const std::string& set : wish.sets) {
         const std::optional<std::u32string> characters = code_points(set);
         if (!characters || characters->empty()) {
@@ -164,6 +166,7 @@ void add_faces(CLI::App& program, ExitStatus& status) {
     command->add_option("--distance", wish->distance_mm, "From the eye to the glass, in mm")
         ->check(CLI::Range(50.0, 10000.0))
         ->capture_default_str();
+    command->add_flag("--smooth", wish->smooth, "Outlines in four tones as well");
     command->add_option("--picture", wish->picture, "Also draw them, into this PNG file");
     command->add_flag("--json", wish->json, "As JSON");
     command->callback([wish, &status] { weigh_faces(*wish, status); });

@@ -41,6 +41,12 @@ std::string packed_cells(const WeighedFace& face, const PackedWeight& packed) {
            right(packed.digit ? fixed(packed.digit->value, 1) : "-", 6);
 }
 
+/// In tones: what it takes beside the decoder of one bit in context.
+int decoder_bytes_of(const WeighedFace& face, std::size_t packing) {
+    constexpr int of_tones[] = {plain_tones_decoder_bytes, 0, context_tones_decoder_bytes};
+    return face.face.smooth ? of_tones[packing] : decoder_bytes[packing_bits[packing]];
+}
+
 }  // namespace
 
 std::string enlargement_words(const WeighedFace& face) {
@@ -65,7 +71,8 @@ std::string faces_text(const Weighing& weighing, const WeighWish& wish) {
                        "  bytes          ms  bytes          ms  bytes          ms\n";
     for (const WeighedFace& face : weighing.faces) {
         text += left(face.file, name_width) + (sets ? right(std::to_string(face.set + 1), 5) : "") +
-                right(std::to_string(face.size), 5) + " px" + left(enlargement_words(face), 3) +
+                right(std::to_string(face.size), 5) + " px" +
+                left(face.face.smooth ? " ~" : enlargement_words(face), 3) +
                 right(std::to_string(face.face.height * face.enlarged), 6) +
                 right(face.angle ? fixed(face.angle->value, 1) + "'" : "-", 9) +
                 right(std::to_string(face.face.glyphs.size()), 8) +
@@ -99,7 +106,21 @@ std::string faces_text(const Weighing& weighing, const WeighWish& wish) {
         decide_and_send_bytes,
         wish.distance.value,
         wish.display.name.c_str());
-    return text + below;
+    text += below;
+    if (wish.smooth) {
+        std::snprintf(
+            below,
+            sizeof below,
+            "~: smoothed, four tones; the table then has %d bytes, and beside faces of one "
+            "bit in context the\n"
+            "decoder takes %d bytes more in plain, %d in context. There is no packing runs "
+            "in tones.\n",
+            int{context_model::all},
+            plain_tones_decoder_bytes,
+            context_tones_decoder_bytes);
+        text += below;
+    }
+    return text;
 }
 
 std::string faces_json(const Weighing& weighing, const WeighWish& wish) {
@@ -111,7 +132,7 @@ std::string faces_json(const Weighing& weighing, const WeighWish& wish) {
             packings.push_back(
                 {{"name", packing_names[i]},
                  {"bytes", packed.bytes},
-                 {"decoder_bytes", decoder_bytes[packing_bits[i]]},
+                 {"decoder_bytes", decoder_bytes_of(face, i)},
                  {"of_cropped", face.cropped == 0 ? Json{} : Json(share(face, packed))},
                  {"digit_ms", packed.digit ? Json(packed.digit->value) : Json{}}});
         }
@@ -122,6 +143,7 @@ std::string faces_json(const Weighing& weighing, const WeighWish& wish) {
                          {"size", face.size},
                          {"set", face.set + 1},
                          {"enlarged", face.enlarged},
+                         {"smooth", face.face.smooth},
                          {"height", face.face.height * face.enlarged},
                          {"arcmin", face.angle ? Json(face.angle->value) : Json{}},
                          {"glyphs", face.face.glyphs.size()},

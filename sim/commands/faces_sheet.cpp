@@ -64,11 +64,23 @@ struct CellInk {
     int enlarged = 1;
 };
 
+/// A tone of four on its way from ground to ink, in coded values as the engine mixes them.
+std::uint32_t mixed(const CellInk& in, int tone) {
+    constexpr int most = 3;
+    std::uint32_t colour = 0;
+    for (const int shift : {16, 8, 0}) {
+        const int from = static_cast<int>(in.ground >> shift & 255U);
+        const int to = static_cast<int>(in.ink >> shift & 255U);
+        colour |= static_cast<std::uint32_t>(from + (to - from) * tone / most) << shift;
+    }
+    return colour;
+}
+
 void draw_cell(Rgb888& sheet, const Bitmap& cell, Flow::Spot at, const CellInk& in) {
     for (int y = 0; y < cell.height * in.enlarged; ++y) {
         for (int x = 0; x < cell.width * in.enlarged; ++x) {
-            sheet.at(at.x + x, at.y + y) =
-                cell.ink(x / in.enlarged, y / in.enlarged) ? in.ink : in.ground;
+            const int tone = cell.at(x / in.enlarged, y / in.enlarged);
+            sheet.at(at.x + x, at.y + y) = mixed(in, cell.tones ? tone : 3 * tone);
         }
     }
 }
@@ -103,7 +115,7 @@ std::string fixed(double number, int decimals) {
 
 std::string title_of(const WeighedFace& face) {
     return std::filesystem::path(face.file).filename().string() + "  " + std::to_string(face.size) +
-           " px" + enlargement_words(face);
+           " px" + enlargement_words(face) + (face.face.smooth ? ", smoothed" : "");
 }
 
 std::string angle_of(const WeighedFace& face) {

@@ -122,7 +122,7 @@ void add_fit(CLI::App& program, ExitStatus& status) {
     command->add_flag("--json", wish->json, "As JSON");
     command->footer(
         "Faces change only as their \"may\" in the layout allows: \"may\": {\"files\": [...], "
-        "\"size\": [16, 40]}.\n"
+        "\"size\": [16, 40], \"smooth\": true}.\n"
         "Exit status: 0 it fits, 1 nothing fits, 2 unusable input or wrong usage.");
     command->callback([wish, &status] { fit_layout(*wish, status); });
 }

@@ -58,7 +58,8 @@ std::string font_of(const FaceChoice& choice) {
 /// "44" or, where the font may change too, "B612-Bold.otf 44".
 std::string choice_words(const Layout& layout, std::size_t face, const FaceChoice& choice) {
     const bool fonts = !layout.faces[face].latitude->files.empty();
-    return (fonts ? font_of(choice) + " " : "") + std::to_string(choice.size) + " px";
+    return (fonts ? font_of(choice) + " " : "") + std::to_string(choice.size) + " px" +
+           (choice.smooth ? " smoothed" : "");
 }
 
 void add_front(std::string& text, const Layout& layout, const Fit& fitted, const FitWish& wish) {
@@ -116,6 +117,10 @@ void add_faces_of(std::string& text,
                            right(state.angle ? fixed(state.angle->value, 1) + "'" : "-", 7) + "  " +
                            left(state.packing, 7) + "  " + right(grouped(state.bytes.value), 6);
         std::vector<std::string> remarks;
+        if (state.choice.smooth)
+            remarks.emplace_back(face.smooth ? "smoothed" : "smoothed, was not");
+        else if (face.smooth)
+            remarks.emplace_back("was smoothed");
         if (state.choice.file != face.file)
             remarks.push_back("instead of " + font_of({face.file, 0}));
         if (state.choice.size != face.size)
@@ -139,6 +144,7 @@ Json state_json(const Layout& layout, const Fitting& fitting) {
         faces.push_back({{"name", layout.faces[i].name},
                          {"file", state.choice.file},
                          {"size", state.choice.size},
+                         {"smooth", state.choice.smooth},
                          {"packing", state.packing},
                          {"bytes", state.bytes.value},
                          {"arcmin", state.angle ? Json(state.angle->value) : Json()}});

@@ -67,6 +67,7 @@ std::optional<Milliseconds> time_of_digit(const Layout& digit,
     layout.faces.front().size = weighed.size / weighed.enlarged;
     layout.faces.front().scale = weighed.enlarged;
     layout.faces.front().packing = packing;
+    layout.faces.front().smooth = weighed.face.smooth;
     layout.pages.front().items.front().box = {0, 0, layout.glass_width(), layout.glass_height()};
     const Building building = build_image(layout);
     if (!building.image) return std::nullopt;
@@ -80,6 +81,7 @@ struct Task {
     std::string font, path;
     int size = 0, enlarged = 1;
     std::size_t set = 0;
+    bool smooth = false;
 };
 
 std::vector<Task> tasks_for(const WeighWish& wish, std::vector<std::string>& mistakes) {
@@ -94,8 +96,10 @@ std::vector<Task> tasks_for(const WeighWish& wish, std::vector<std::string>& mis
         const std::size_t before = tasks.size();
         for (const int size : wish.sizes) {
             const int enlarged = enlargement(fixed, size);
-            for (std::size_t set = 0; enlarged != 0 && set < wish.sets.size(); ++set)
+            for (std::size_t set = 0; enlarged != 0 && set < wish.sets.size(); ++set) {
                 tasks.push_back({font, path, size, enlarged, set});
+                if (wish.smooth && !fixed) tasks.push_back({font, path, size, enlarged, set, true});
+            }
         }
         if (tasks.size() == before && fixed)
             mistakes.push_back("font \"" + font + "\" is drawn for " + std::to_string(*fixed) +
@@ -110,10 +114,14 @@ struct Done {
 };
 
 Done weigh(const Task& task, const WeighWish& wish, const Layout& digit) {
-    FaceResult result = rasterise({.file = task.path,
-                                   .size = task.size / task.enlarged,
-                                   .characters = wish.sets[task.set],
-                                   .even_digits = true});
+    const auto drawn = [&](bool smooth) {
+        return rasterise({.file = task.path,
+                          .size = task.size / task.enlarged,
+                          .characters = wish.sets[task.set],
+                          .even_digits = true,
+                          .smooth = smooth});
+    };
+    FaceResult result = drawn(task.smooth);
     if (!result.face)
         return {
             std::nullopt,
@@ -126,6 +134,8 @@ Done weigh(const Task& task, const WeighWish& wish, const Layout& digit) {
     weighed.face = std::move(*result.face);
     weighed.missing = std::move(result.missing);
     weighed.cropped = cropped_bytes(weighed.face);
+    if (const FaceResult sharp = drawn(false); task.smooth && sharp.face)
+        weighed.cropped = cropped_bytes(*sharp.face);
     std::vector<const Bitmap*> cells;
     for (const Glyph& glyph : weighed.face.glyphs)
         cells.push_back(&glyph.cell);

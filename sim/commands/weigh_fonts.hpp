@@ -19,6 +19,7 @@ struct WeighWish {
     std::vector<std::u32string> sets;  ///< Characters, at least one each.
     Display display;
     Millimetres distance{500.0};  ///< Eye to glass.
+    bool smooth = false;          ///< Outlines in four tones as well.
     unsigned threads = 0;         ///< 0: one for each core.
     std::function<void(std::size_t done, std::size_t all)> progress{};
 };
@@ -37,7 +38,7 @@ struct WeighedFace {
     std::size_t set = 0;
     RasterFace face;
     std::vector<char32_t> missing;
-    std::size_t cropped = 0;               ///< The yardstick: cropped_bytes().
+    std::size_t cropped = 0;               ///< The yardstick: cropped_bytes() in one bit.
     std::array<PackedWeight, 3> packings;  ///< By Packing.
     std::optional<ArcMinutes> angle;       ///< Of a capital or digit.
 

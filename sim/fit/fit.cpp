@@ -70,6 +70,10 @@ public:
                                                     : 0U;
         }
         fixed_ -= shared_bytes(packings);
+        // A bound must not be too high for ways without a smooth face.
+        const bool smooth = std::any_of(
+            layout.faces.begin(), layout.faces.end(), [](const Face& f) { return f.smooth; });
+        if (smooth) fixed_ -= plain_tones_decoder_bytes + context_tones_decoder_bytes;
     }
 
     Fit take() {
@@ -80,7 +84,10 @@ public:
         const auto best = std::find_if(front_ways_.rbegin(),
                                        front_ways_.rend(),
                                        [&](const Way& way) { return fits(tried_.at(way)); });
-        if (best != front_ways_.rend()) result_.chosen = spend_the_rest(*best);
+        if (best != front_ways_.rend()) {
+            const Way raised = spend_the_rest(*best);
+            result_.chosen = tried_.at(smoothed(raised));
+        }
         return finish();
     }
 
@@ -303,7 +310,7 @@ private:
     }
 
     // Raises the face with the smallest margin as long as that fits, then the next.
-    Fitting spend_the_rest(Way way) {
+    Way spend_the_rest(Way way) {
         std::set<std::size_t> settled;
         for (;;) {
             std::size_t lowest = way.size();
@@ -313,7 +320,7 @@ private:
                     options_[i][way[i]].margin < options_[lowest][way[lowest]].margin)
                     lowest = i;
             }
-            if (lowest == way.size()) return tried_.at(way);
+            if (lowest == way.size()) return way;
             const std::vector<FaceOption>& options = options_[lowest];
             const double margin = options[way[lowest]].margin;
             std::vector<Way> higher;
@@ -334,6 +341,29 @@ private:
             else
                 settled.insert(lowest);
         }
+    }
+
+    // Faces become smooth as long as that fits, those with the smallest margin first.
+    Way smoothed(Way way) {
+        std::vector<std::size_t> order;
+        for (std::size_t i = 0; i < way.size(); ++i)
+            if (changes(i)) order.push_back(i);
+        std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+            return options_[a][way[a]].margin < options_[b][way[b]].margin;
+        });
+        for (const std::size_t face : order) {
+            FaceChoice wanted = options_[face][way[face]].choice;
+            wanted.smooth = true;
+            for (std::size_t o = 0; o < options_[face].size(); ++o) {
+                if (options_[face][o].choice != wanted || o == way[face]) continue;
+                Way smoother = way;
+                smoother[face] = o;
+                try_all({smoother});
+                const Fitting& fitting = tried_.at(smoother);
+                if (fitting.unmet.empty() && fitting.flash <= wish_.flash) way = smoother;
+            }
+        }
+        return way;
     }
 
     Fit finish() {
@@ -392,6 +422,12 @@ std::vector<Change> changes_for(const Layout& layout, const Fitting& fitting, co
         const FaceChoice& choice = fitting.faces[i].choice;
         if (choice.file != face.file)
             changes.push_back({.pointer = face.pointer + "/file", .value = quoted(choice.file)});
+        if (choice.smooth != face.smooth)
+            changes.push_back({.kind = layout.places.count(face.pointer + "/smooth") != 0
+                                           ? Change::Kind::replace
+                                           : Change::Kind::add,
+                               .pointer = face.pointer + "/smooth",
+                               .value = choice.smooth ? "true" : "false"});
         if (choice.size != face.size)
             changes.push_back(
                 {.pointer = face.pointer + "/size", .value = std::to_string(choice.size)});

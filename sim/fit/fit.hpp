@@ -16,6 +16,7 @@ namespace dialplate {
 struct FaceChoice {
     std::string file;
     int size = 0;
+    bool smooth = false;
 
     friend bool operator==(const FaceChoice&, const FaceChoice&) = default;
 };
@@ -56,7 +57,8 @@ struct Fit {
 
 /// Searches the faces for which Face::latitude is set; packings are chosen anew for all but the kept ones. Keeps
 /// every `must` that the layout keeps or that faces decide. Maximises the margin; what the budget then leaves goes
-/// to the face with the next smallest margin, and so on.
+/// to the face with the next smallest margin, and so on; and what is left then makes faces smooth that may be, those
+/// with the smallest margin first.
 ///
 /// For each margin the ways are tried from the one that takes least by a bound, which is the size of each face in its
 /// best packing, in `context` with a table of its own; up to `patience` ways that are no better end the search. So

@@ -24,11 +24,16 @@ std::vector<FaceChoice> choices_for(const Face& face) {
     std::vector<std::string> files = {face.file};
     for (const std::string& file : latitude.files)
         if (std::find(files.begin(), files.end(), file) == files.end()) files.push_back(file);
+    std::vector<bool> manners = {face.smooth};
+    if (latitude.smooth && face.scale == 1) manners.push_back(!face.smooth);
     std::vector<FaceChoice> choices;
-    for (const std::string& file : files) {
-        choices.push_back({file, face.size});
-        for (int size = latitude.least_size; size != 0 && size <= latitude.greatest_size; ++size)
-            if (size != face.size) choices.push_back({file, size});
+    for (const bool smooth : manners) {
+        for (const std::string& file : files) {
+            choices.push_back({file, face.size, smooth});
+            for (int size = latitude.least_size; size != 0 && size <= latitude.greatest_size;
+                 ++size)
+                if (size != face.size) choices.push_back({file, size, smooth});
+        }
     }
     return choices;
 }
@@ -96,7 +101,7 @@ void weigh(FaceOption& option, const Face& face, const BuiltImage& built, FaceId
 std::vector<FaceChoice> faces_of(const Layout& layout) {
     std::vector<FaceChoice> faces;
     for (const Face& face : layout.faces)
-        faces.push_back({face.file, face.size});
+        faces.push_back({face.file, face.size, face.smooth});
     return faces;
 }
 
@@ -106,6 +111,7 @@ Layout with_faces(const Layout& layout, const std::vector<FaceChoice>& faces, co
         Face& face = changed.faces[i];
         face.file = faces[i].file;
         face.size = faces[i].size;
+        face.smooth = faces[i].smooth;
         if (!kept(static_cast<FaceId>(i), wish)) face.packing = PackingWish::automatic;
     }
     return changed;

@@ -236,6 +236,44 @@ TEST_F(Program, WeighsSetsOfCharactersAndSaysHowLargeTheyAreAndHowLongADigitTake
     EXPECT_THAT(content(folder_ / "sheet.png"), StartsWith("\x89PNG"));
 }
 
+TEST_F(Program, WeighsOutlinesInFourTonesAsWell) {
+    const Outcome result =
+        run("faces DejaVuSans-Bold.ttf figures24.bdf --size 48 --chars 0123456789 --smooth --json "
+            "--display 2.8in-ILI9341 --picture smooth.png");
+    ASSERT_EQ(result.status, 0) << result.err;
+    const auto json = nlohmann::json::parse(result.out);
+    ASSERT_EQ(json["faces"].size(), 3U) << "a BDF face has no tones";
+    const auto &sharp = json["faces"][0], &smooth = json["faces"][1];
+    EXPECT_EQ(sharp["smooth"], false);
+    EXPECT_EQ(smooth["smooth"], true);
+    EXPECT_EQ(smooth["cropped"], sharp["cropped"]) << "one yardstick for both";
+    EXPECT_EQ(smooth["packings"][1]["bytes"], 0) << "no runs in tones";
+    EXPECT_GT(smooth["packings"][2]["bytes"], sharp["packings"][2]["bytes"]);
+    EXPECT_GT(smooth["packings"][2]["digit_ms"], sharp["packings"][2]["digit_ms"]);
+}
+
+TEST_F(Program, TellsBytesAgainstMilliseconds) {
+    const Outcome result = run("cost --packings --json '" + coast + "'");
+    ASSERT_EQ(result.status, 0) << result.err;
+    const auto json = nlohmann::json::parse(result.out);
+    ASSERT_FALSE(json["packings"].empty());
+    bool timed = false;
+    for (const auto& face : json["packings"]) {
+        int chosen = 0;
+        for (const auto& way : face["ways"]) {
+            chosen += way["chosen"].get<bool>() ? 1 : 0;
+            timed = timed || way.contains("digit_ms");
+            if (way["chosen"].get<bool>()) {
+                EXPECT_EQ(way["flash"], json["flash"]["total"]);
+            }
+        }
+        EXPECT_EQ(chosen, 1) << face["face"];
+    }
+    EXPECT_TRUE(timed);
+    EXPECT_THAT(run("cost --packings '" + coast + "'").out,
+                HasSubstr("Bytes against milliseconds"));
+}
+
 TEST_F(Program, NamesTheDisplaysWhenThereIsNoneOfThatName) {
     const Outcome result = run("faces DejaVuSans.ttf --size 24 --display 2.8in-ILI9314");
     EXPECT_EQ(result.status, 2);

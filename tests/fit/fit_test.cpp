@@ -162,6 +162,30 @@ TEST(Fit, LeavesAsideWhatNoFaceMends) {
     EXPECT_TRUE(fitted.chosen);
 }
 
+TEST(Fit, MakesFacesSmoothWithWhatIsLeft) {
+    std::string document_with_smooth = document;
+    const std::string may = "\"size\": [26, 29]}";
+    document_with_smooth.replace(
+        document_with_smooth.find(may), may.size(), "\"size\": [26, 29], \"smooth\": true}");
+    const Layout layout = layout_of(document_with_smooth);
+    const Fit plenty = fit(layout, {.flash = Bytes{20000}});
+    ASSERT_TRUE(plenty.chosen);
+    EXPECT_TRUE(plenty.chosen->faces[0].choice.smooth);
+    EXPECT_FALSE(plenty.chosen->faces[1].choice.smooth) << "it may not";
+    // Without the freedom the same sizes come out, and with a byte less than the smooth face takes they do again.
+    const Fit sharp = fit(layout_of(document), {.flash = Bytes{20000}});
+    EXPECT_EQ(sharp.chosen->faces[0].choice.size, plenty.chosen->faces[0].choice.size);
+    EXPECT_EQ(sharp.chosen->margin, plenty.chosen->margin);
+    const Fit tight = fit(layout, {.flash = Bytes{plenty.chosen->flash.value - 1}});
+    ASSERT_TRUE(tight.chosen);
+    EXPECT_FALSE(tight.chosen->faces[0].choice.smooth);
+
+    const Amended amended =
+        amend(document_with_smooth, changes_for(layout, *plenty.chosen, {.flash = Bytes{20000}}));
+    ASSERT_TRUE(amended.text) << amended.mistake;
+    EXPECT_TRUE(layout_of(*amended.text).faces[0].smooth);
+}
+
 TEST(Fit, ChangesNothingButTheFacesInTheDocument) {
     const Layout layout = layout_of(document);
     const FitWish wish{.flash = Bytes{20000}};
