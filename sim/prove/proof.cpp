@@ -57,11 +57,14 @@ std::vector<ProvenTime> against(const std::vector<MeasuredTime>& measured, const
             std::find_if(ledger.time.begin(), ledger.time.end(), [&](const EventTime& predicted) {
                 return predicted.event == time.event;
             });
-        times.push_back({.event = time.event,
-                         .predicted = known == ledger.time.end()
-                                          ? std::nullopt
-                                          : std::optional<Cycles>(known->cycles),
-                         .measured = Cycles{static_cast<std::int64_t>(time.cycles)}});
+        times.push_back(
+            {.event = time.event,
+             .predicted =
+                 known == ledger.time.end() ? std::nullopt : std::optional<Cycles>(known->cycles),
+             .measured = Cycles{static_cast<std::int64_t>(time.cycles)},
+             .bus_alone = known == ledger.time.end()
+                              ? 0.0
+                              : known->share_of_limit * static_cast<double>(known->cycles.value)});
     }
     return times;
 }

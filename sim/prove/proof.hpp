@@ -22,6 +22,13 @@ struct ProvenTime {
     std::string event;
     std::optional<Cycles> predicted;  ///< By the ledger; absent: it names no such event.
     Cycles measured;
+    /// Cycles that the bus alone would need for the bytes of the event; 0 where nothing is predicted.
+    double bus_alone = 0.0;
+
+    /// How much of the bus's limit was reached, 0..1.
+    [[nodiscard]] double share_of_limit(Cycles time) const {
+        return time.value > 0 ? bus_alone / static_cast<double>(time.value) : 0.0;
+    }
 };
 
 struct Pictures {

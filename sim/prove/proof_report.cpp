@@ -113,7 +113,17 @@ std::string proof_details(const Proof& proof) {
                                    1.0));
             text += std::to_string(time.predicted->value) + " cycles predicted" + part + ", ";
         }
-        text += std::to_string(time.measured.value) + " measured\n";
+        text += std::to_string(time.measured.value) + " measured";
+        if (time.predicted) {
+            char shares[80];
+            std::snprintf(shares,
+                          sizeof shares,
+                          "; %.1f %% of the bus limit predicted, %.1f %% measured",
+                          100.0 * time.share_of_limit(*time.predicted),
+                          100.0 * time.share_of_limit(time.measured));
+            text += shares;
+        }
+        text += '\n';
     }
     return text;
 }
@@ -124,6 +134,10 @@ Json proof_json(const Proof& proof) {
         time.push_back({{"event", one.event},
                         {"predicted", one.predicted ? Json(one.predicted->value) : Json(nullptr)},
                         {"measured", one.measured.value}});
+        if (one.predicted) {
+            time.back()["predicted_share_of_limit"] = one.share_of_limit(*one.predicted);
+            time.back()["measured_share_of_limit"] = one.share_of_limit(one.measured);
+        }
     }
     Json json = {{"layout", proof.layout},
                  {"toolchain", proof.toolchain},
