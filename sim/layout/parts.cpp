@@ -81,18 +81,19 @@ std::vector<SpeedGrade> read_speed_grades(const Members& part) {
                             {"speed grade"},
                             speed_grade_members,
                             part.mistakes());
-        const double above = grades.empty() ? 0.5 : grades.back().volts;
-        const double volts = grade.number("supply_v", {0.5, 12.0}).value_or(above);
-        const double clock = grade.number("clock_mhz", {0.01, 1000.0}).value_or(1.0) * 1e6;
-        if (!grades.empty() && grade.has("supply_v") &&
-            (volts <= grades.back().volts || clock < grades.back().clock.value)) {
+        const std::optional<double> volts = grade.number("supply_v", {0.5, 12.0});
+        const std::optional<double> clock = grade.number("clock_mhz", {0.01, 1000.0});
+        if (!volts || !clock) continue;
+        const SpeedGrade read{.volts = *volts, .clock = Hertz{*clock * 1e6}};
+        if (!grades.empty() &&
+            (read.volts <= grades.back().volts || read.clock < grades.back().clock)) {
             grade.fail(
                 "supply_v",
                 "out-of-range",
                 "has to be above that of the speed grade before it, and its clock no slower");
             continue;
         }
-        grades.push_back({.volts = volts, .clock = Hertz{clock}});
+        grades.push_back(read);
     }
     return grades;
 }
