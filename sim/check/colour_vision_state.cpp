@@ -116,8 +116,9 @@ void find(const Subject& subject, std::vector<Finding>& found) {
                         called(item) + ": " + meaning->states.words + " differ by " +
                             number(worst->difference, 1) + " (CIEDE2000) for " +
                             name_of(worst->vision) + " eyes" + in_palette(layout, worst->palette) +
-                            ", needed are " + number(needed) + ": make one of them much lighter" +
-                            lighter + ", or say it in words or by shape");
+                            ", needed are " + number(needed) +
+                            ": make one of them much lighter or darker" + lighter +
+                            ", or say it in words or by shape");
         }
     }
 }
