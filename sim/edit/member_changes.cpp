@@ -144,6 +144,10 @@ std::vector<Change> added(const Grounds& grounds,
 std::string obstacle_to(const Grounds& grounds,
                         const std::string& pointer,
                         const OfferedMember& member) {
+    const Node* const object = node_at(grounds.document, pointer);
+    const bool in_tones = object != nullptr && object->find("tones") != nullptr;
+    if (in_tones && (member.name == "ink" || member.name == "ground"))
+        return "The first and the last of its tones are ground and ink.";
     const bool named = has_names(member.shape.kind);
     if (!named ||
         !names_that_fit(grounds, pointer + pointer_part(member.name), member.shape).empty())

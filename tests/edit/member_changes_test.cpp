@@ -187,6 +187,10 @@ TEST(MemberChanges, TonesOfAPictureTakeThePlaceOfInkAndGroundAndGiveItBack) {
     EXPECT_EQ(written_at(*with.text, place),
               R"({"kind": "picture", "tones": ["a", "a", "a", "a"]})");
     const Node there = tree(*with.text);
+    for (const OfferedMember& member : layout_schema().members(there, place))
+        if (member.name == "ground") {
+            EXPECT_NE(obstacle_to({layout_schema(), there}, place, member), "");
+        }
     const Amended back = amend(*with.text, left_out({layout_schema(), there}, place, "tones"));
     EXPECT_EQ(written_at(back.text.value_or(""), place), R"({"kind": "picture", "ink": "a"})");
 }
