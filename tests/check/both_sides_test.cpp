@@ -36,8 +36,7 @@ TEST(EveryRule, IsSeenToPassAndToSpeak) {
         // Nothing found, plainly or as a column of a table; and something.
         EXPECT_TRUE(has(source, R"(EXPECT_TRUE\([^;]*empty\(\))") || has(source, "IsEmpty") ||
                     has(source, R"(empty\(\),)") || has(source, R"(\? 1u : 0u)") ||
-                    has(source, R"(EXPECT_EQ\([^;]*empty\(\))") ||
-                    has(source, R"(std::nullopt\})"))
+                    has(source, R"(EXPECT_EQ\([^;]*empty\(\))") || has(source, R"(std::nullopt\})"))
             << "never seen to pass";
         EXPECT_TRUE(has(source, R"(only\()") || has(source, "1u") ||
                     has(source, R"(EXPECT_FALSE\([^;]*empty\(\))") || has(source, "ElementsAre"))
