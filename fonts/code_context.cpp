@@ -6,6 +6,7 @@
 #include <array>
 #include <cmath>
 #include <limits>
+#include <map>
 #include <numeric>
 #include <optional>
 
@@ -167,42 +168,83 @@ ContextTable train_contexts(const std::vector<const Bitmap*>& bitmaps) {
 namespace fonts {
 
 std::vector<std::vector<std::uint8_t>> write_contexts(const std::vector<const Bitmap*>& bitmaps,
-                                                      const ContextTable& table) {
+                                                      const ContextTable& table,
+                                                      const Between* between) {
     std::vector<std::vector<std::uint8_t>> streams(bitmaps.size());
     Following following;
     for (std::size_t i = bitmaps.size(); i-- > 0;) {
         streams[i] = interval_of(*bitmaps[i], table).shortest(following.bytes());
         following.put_before(streams[i]);
+        if (between != nullptr && i > 0)
+            following.put_before(
+                between->bytes(between->group(*bitmaps[i - 1]), *bitmaps[i], streams[i].size()));
     }
     return streams;
 }
 
+std::size_t longest_stream(const std::vector<const Bitmap*>& bitmaps, const ContextTable& table) {
+    std::size_t most = 0;
+    for (const Bitmap* bitmap : bitmaps)
+        most = std::max(most, interval_of(*bitmap, table).least_bytes({}));
+    return most;
+}
+
 std::vector<std::size_t> short_order(const std::vector<const Bitmap*>& bitmaps,
                                      std::size_t fixed,
-                                     const ContextTable& table) {
+                                     const ContextTable& table,
+                                     const Between* between,
+                                     int first_group) {
     std::vector<Interval> intervals;
-    for (const Bitmap* bitmap : bitmaps)
+    std::vector<int> groups;
+    for (const Bitmap* bitmap : bitmaps) {
         intervals.push_back(interval_of(*bitmap, table));
+        groups.push_back(between != nullptr ? between->group(*bitmap) : first_group);
+    }
     std::vector<std::size_t> order(bitmaps.size());
     std::iota(order.begin(), order.end(), std::size_t{0});
-    Following following;
+    Following streams;                // from the one placed last
+    std::optional<std::size_t> last;  // that one
+    std::size_t last_bytes = 0;
+    // From the last to the first: of those that are left, the one that saves most before what follows.
     for (std::size_t left = order.size(); left > fixed; --left) {
-        // From the last to the first: of those that are left, the one that saves most before what follows.
-        std::size_t best = left - 1;
+        const auto begin = order.begin() + static_cast<std::ptrdiff_t>(fixed),
+                   end = order.begin() + static_cast<std::ptrdiff_t>(left);
+        const auto any = [&](auto is) {
+            return std::any_of(begin, end, [&](std::size_t i) { return is(groups[i]); });
+        };
+        const bool goes_on = last && any([&](int group) { return group == groups[*last]; });
+        const bool others = any([&](int group) { return group != first_group; });
+        const auto may = [&](int group) {
+            return goes_on ? group == groups[*last] : !others || group != first_group;
+        };
+        std::map<int, std::pair<Following, std::size_t>> by_group;  // what follows, bytes between
+        auto best = end - 1;
         double most = -std::numeric_limits<double>::infinity();
-        for (std::size_t i = left; i-- > fixed;) {
-            const Interval& interval = intervals[order[i]];
+        for (auto it = end; it-- != begin;) {
+            if (!may(groups[*it])) continue;
+            const auto [known, is_new] = by_group.try_emplace(groups[*it], streams, std::size_t{0});
+            auto& [following, bytes_between] = known->second;
+            if (is_new && between != nullptr && last) {
+                const std::vector<std::uint8_t> bytes =
+                    between->bytes(groups[*it], *bitmaps[*last], last_bytes);
+                bytes_between = bytes.size();
+                following.put_before(bytes);
+            }
+            const Interval& interval = intervals[*it];
             const double saved =
-                interval.bits() / 8 - static_cast<double>(interval.least_bytes(following.bytes()));
+                interval.bits() / 8 -
+                static_cast<double>(interval.least_bytes(following.bytes()) + bytes_between);
             if (saved > most) {
                 most = saved;
-                best = i;
+                best = it;
             }
         }
-        std::rotate(order.begin() + static_cast<std::ptrdiff_t>(best),
-                    order.begin() + static_cast<std::ptrdiff_t>(best) + 1,
-                    order.begin() + static_cast<std::ptrdiff_t>(left));
-        following.put_before(intervals[order[left - 1]].shortest(following.bytes()));
+        std::rotate(best, best + 1, end);
+        last = order[left - 1];
+        streams = by_group.at(groups[*last]).first;
+        const std::vector<std::uint8_t> stream = intervals[*last].shortest(streams.bytes());
+        streams.put_before(stream);
+        last_bytes = stream.size();
     }
     return order;
 }

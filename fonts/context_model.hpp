@@ -32,9 +32,11 @@ BitRow walk_row(
     BitRow row;
     unsigned left = 0;
     for (std::size_t x = 0; x < above.size(); ++x) {
-        const unsigned context = at(above, x, -2) << 6 | at(above, x, -1) << 5 |
-                                 at(above, x, 0) << 4 | at(above, x, 1) << 3 |
-                                 at(above_that, x, -1) << 2 | at(above_that, x, 0) << 1 | left;
+        // Of the row above that a decoder has forgotten the last column when it gets there.
+        const unsigned straight = x + 1 < above.size() ? at(above_that, x, 0) : 0U;
+        const unsigned context = left << 6 | at(above, x, 1) << 5 | at(above, x, 0) << 4 |
+                                 at(above, x, -1) << 3 | at(above, x, -2) << 2 | straight << 1 |
+                                 at(above_that, x, -1);
         left = decide(first + context, wish(static_cast<int>(x))) ? 1 : 0;
         row.push_back(static_cast<std::uint8_t>(left));
     }

@@ -71,7 +71,7 @@ enum class Packing { plain, runs, context };
 
 /// The chance of ground in 1/256, 2 to 254, for each context of the packing `context` (ui/image.md,
 /// "Contexts"); those from context_model::middle on are for bitmaps in tones only.
-using ContextTable = std::array<std::uint8_t, 272>;
+using ContextTable = std::array<std::uint8_t, 263>;
 
 /// The chances that the decisions of these bitmaps have on the whole.
 ContextTable train_contexts(const std::vector<const Bitmap*>& bitmaps);

@@ -1,6 +1,7 @@
 // Decoding the packing `context` into rows. Format: image.md, "Contexts".
 #pragma once
 
+#include "ui/face_metrics.hpp"
 #include "ui/geometry.hpp"
 #include "ui/image_format.hpp"
 #include "ui/rom.hpp"
@@ -19,18 +20,21 @@ struct ContextStream {
 
 /// The decisions of the model. What ui/mcu has for a microcontroller does the same, faster.
 struct ContextCore {
-    /// Whether it also sends a row of a bitmap that is not enlarged: send_row, send_again.
+    /// Whether it also sends a whole bitmap that is not enlarged: send().
     static constexpr bool sends = false;
+    template <uint8_t most_columns, class Image>
+    static void send(const Image&, uint16_t, uint8_t, uint8_t, Colours) {}
+
+    /// Looks up a glyph of a face.
     template <class Image>
-    static uint8_t send_row(const Image&, ContextStream&, uint8_t*, uint8_t, const Colours&) {
-        return 0;
+    static GlyphMetrics metrics(const Image& rom, uint16_t face_at, uint8_t number) {
+        return FaceMetrics<Image>{rom, face_at}.of_context(number);
     }
-    static void send_again(const uint8_t*, uint8_t, const Colours&) {}
 
     /// Decides the pixels of a row.
     /// @param chances  Of ground in 1/256, by context: where they stand in the image.
-    /// @param history  A byte a column: bit 0 the row above, bit 1 the one above that; afterwards moved on
-    ///                 by the new row. Two more bytes of 0 stand after the last column.
+    /// @param history  A byte a column, see context_model::above and above_that; afterwards moved on by the new
+    ///                 row. Two more bytes of 0 stand after the last column.
     /// @return         Not 0: the row has ink.
     /// @pre            columns is at least 1.
     template <class Image>
@@ -39,18 +43,20 @@ struct ContextCore {
                        uint16_t chances,
                        uint8_t* history,
                        uint8_t columns) {
-        // Bits 6-3: the row above from two columns to the left to one to the right; 2-1: the row above
-        // that, the column to the left and this one; 0: the pixel to the left.
-        uint8_t context = byte(context_model::left_edge | (history[0] & 1u) << 4 |
-                               (history[1] & 1u) << 3 | (history[0] & 2u));
+        using namespace context_model;
+        // Bit 6: the pixel to the left; 5-2: the row above from one column to the right to two to the left; 1-0:
+        // the row above that, this column and the one to the left.
+        uint8_t context = byte(left_edge | history[0] >> 1 | history[1]);
+        uint8_t before = above;  // the column to the left, as it was
         uint8_t any = 0;
         for (; columns != 0; --columns, ++history) {
-            const uint8_t ink =
-                decide(rom, stream, rom.u8(word(chances + context))) ? uint8_t{1} : uint8_t{0};
-            any = byte(static_cast<unsigned>(any) | ink);
-            *history = byte(static_cast<unsigned>(*history) << 1 | ink);
-            context =
-                byte((context << 1 & 0x74) | (history[2] & 1u) << 3 | (history[1] & 2u) | ink);
+            const bool ink = decide(rom, stream, rom.u8(word(chances + context)));
+            const uint8_t now = ink ? above : uint8_t{0};
+            any = byte(static_cast<unsigned>(any) | now);
+            const uint8_t was = *history;
+            *history = byte(now | (before & above) >> 4);
+            before = was;
+            context = byte((context >> 1 & moved_on) | history[2] | (ink ? left : 0));
         }
         return any;
     }
@@ -116,6 +122,32 @@ __attribute__((noinline)) bool decides_to_repeat(const Image& rom,
                1) != 0;
 }
 
+/// Columns above the first row: ground, and ink above that; ground to the right of them.
+inline void begin_history(uint8_t* history, uint8_t columns) {
+    for (; columns != 0; --columns) {
+        *history++ = context_model::above_that;
+    }
+    history[0] = 0;
+    history[1] = 0;
+}
+
+/// A row has repeated: moves the chances of the next repeat on, and makes the two rows above the same.
+inline void count_repeat(uint8_t& chances, uint8_t* history, uint8_t columns) {
+    const bool again = (chances & context_model::repeats) != 0;
+    if ((chances & context_model::most_repeats) == 0) {
+        ++chances;
+    }
+    if (again) {
+        return;
+    }
+    uint8_t before = context_model::above_that;
+    for (; columns != 0; --columns, ++history) {
+        const uint8_t now = byte(*history & context_model::above);
+        *history = byte(static_cast<unsigned>(now) | before);
+        before = byte(now >> 4);
+    }
+}
+
 /// A bitmap in `context`. Core: ContextCore, or one for a microcontroller. most_columns: of any bitmap.
 template <class Image, class Core, uint8_t most_columns>
 class ContextBlock {
@@ -128,44 +160,23 @@ public:
     /// `times`; a run goes on from one row to the next.
     template <class Out>
     void send(uint8_t times, Out& out) {
-        // Ground above the first row, ink above that; ground to the right of the bitmap.
         uint8_t history[most_columns + 2];
         uint8_t* const end = history + width_;
-        for (uint8_t* column = history; column != end; ++column) {
-            *column = 2;
-        }
-        end[0] = 0;
-        end[1] = 0;
+        begin_history(history, width_);
         uint8_t chances = context_model::pixels;
         bool ink = false;
         uint16_t length = 0;
         for (uint8_t y = height_; y != 0; --y) {
             if (!decides_to_repeat<Core>(rom_, stream_, chances)) {
-                // After a repeated row the two rows above are the same.
-                if ((chances & context_model::most_repeats) != 0) {
-                    for (uint8_t* column = history; column != end; ++column) {
-                        *column = (*column & 1) != 0 ? uint8_t{3} : uint8_t{0};
-                    }
-                }
-                const bool sent = Core::sends && times == 1;
-                const uint8_t any =
-                    sent ? Core::send_row(rom_, stream_, history, width_, out.colours())
-                         : Core::row(rom_, stream_, header::bytes, history, width_);
-                chances =
-                    any != 0 ? context_model::pixels + context_model::bank : context_model::pixels;
-                if (sent) {
-                    continue;
-                }
-            } else if ((chances & context_model::most_repeats) != context_model::most_repeats) {
-                ++chances;
-            }
-            if (Core::sends && times == 1) {
-                Core::send_again(history, width_, out.colours());
-                continue;
+                chances = Core::row(rom_, stream_, header::bytes, history, width_) != 0
+                              ? context_model::pixels + context_model::bank
+                              : context_model::pixels;
+            } else {
+                count_repeat(chances, history, width_);
             }
             for (uint8_t i = times; i != 0; --i) {
                 for (const uint8_t* column = history; column != end; ++column) {
-                    if (((*column & 1) != 0) != ink) {
+                    if (((*column & context_model::above) != 0) != ink) {
                         out.run(ink, length);
                         ink = !ink;
                         length = 0;

@@ -24,25 +24,23 @@ struct FaceMetrics {
         return GlyphMetrics{rom.u8(at), word(at + 1u)};
     }
 
-    /// Packing `context`: the streams follow each other behind the metrics of all glyphs.
-    GlyphMetrics of_context(uint8_t number) const {
-        const uint8_t each = field(face::parameters) == face::wide ? 2 : 1;
-        const uint8_t least = field(face::least_length);
-        uint16_t metric = word(face_at + face::metrics);
-        uint16_t at = word(metric + static_cast<unsigned>(each) * field(face::glyphs));
-        for (;; --number) {
-            uint8_t columns = rom.u8(metric);
-            uint8_t length = rom.u8(word(metric + 1u));
-            if (each == 1) {
-                length = byte(columns >> 4);
-                columns = byte(columns & 15u);
+    /// Packing `context`: glyphs follow each other, each behind a byte that says how long and how wide it is.
+    __attribute__((noinline)) GlyphMetrics of_context(uint8_t number) const {
+        uint8_t least_columns = field(face::advance);
+        uint16_t at = word(face_at + face::metrics);
+        for (;;) {
+            const uint8_t metrics = rom.u8(at++);
+            if (metrics >= face::columns) {
+                least_columns =
+                    byte(least_columns + static_cast<unsigned>(metrics) - face::same_columns);
+                continue;
             }
-            if (number == 0) {
-                return GlyphMetrics{
-                    byte(static_cast<unsigned>(columns) + field(face::least_advance)), at};
+            const uint16_t length = word(static_cast<unsigned>(metrics) * field(face::lengths));
+            if (number-- == 0) {
+                const uint16_t width = word((length & 0xFFu) * field(face::widths));
+                return GlyphMetrics{byte(least_columns + (width >> 8)), at};
             }
-            at = word(static_cast<unsigned>(at) + length + least);
-            metric = word(static_cast<unsigned>(metric) + each);
+            at = word(at + (length >> 8));
         }
     }
 

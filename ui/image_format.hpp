@@ -30,19 +30,26 @@ constexpr uint8_t tones = 4;
 }  // namespace packing
 /// Of the packing `context`; image.md, "Contexts".
 namespace context_model {
-constexpr uint8_t pixels = 128, most_repeats = 7, bank = 8, contexts = 144, least_chance = 2,
-                  left_edge =
-                      0x64;  // what stands to the left of a bitmap, in the bits of a context
+constexpr uint8_t pixels = 128, repeats = 3, most_repeats = 2, bank = 4, contexts = 135,
+                  least_chance = 2;
+/// What a decoder keeps of each column, in the bits of a context that it comes into: the row above; of the row
+/// above that the column to the left.
+constexpr uint8_t above = 0x20, above_that = 0x02;
+/// The pixel to the left in a context; what stands to the left of a bitmap in the row above; what stays of a
+/// context when it moves one column on.
+constexpr uint8_t left = 0x40, left_edge = 0x0C, moved_on = 0x1D;
 /// Of bitmaps of two bits a pixel: the first context of the second bits, and contexts of both.
-constexpr uint16_t middle = 144, all = 272;
+constexpr uint16_t middle = contexts, all = middle + pixels;
 }  // namespace context_model
 namespace face {
-constexpr uint8_t packing = 0, height = 1, enlarged = 2, glyphs = 3, parameters = 4, advance = 5,
-                  places = 6, segment_gap = 6, segment_bytes = 7, least_advance = 6,
-                  least_length = 7, metrics = 8;
+constexpr uint8_t packing = 0, height = 1, enlarged = 2, glyphs = 3, advance = 4, parameters = 5,
+                  places = 6, segment_gap = 6, segment_bytes = 7, lengths = 5, widths = 6,
+                  metrics = 7;
 constexpr uint8_t most_enlarged = 7;   // bits of `enlarged`
 constexpr uint8_t changed_runs = 128;  // beside `enlarged`: a digit becomes another by what differs
-constexpr uint8_t wide = 1;  // parameters of a face in `context`: two bytes of metrics a glyph
+/// A byte in front of a glyph in `context`: below `columns` its metrics; else the least columns become as many more
+/// as it is above `same_columns`.
+constexpr uint8_t columns = 224, same_columns = 240;
 }  // namespace face
 /// Strokes in a row of a bitmap that is packed in `runs`, or enlarged.
 constexpr uint8_t most_strokes = 12;

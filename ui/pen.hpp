@@ -98,10 +98,7 @@ public:
     }
     /// Columns of a glyph's cell, enlarged.
     __attribute__((noinline)) uint16_t advance(uint16_t face_at, uint8_t glyph) const {
-        const uint8_t columns = Parts::segment && is_segment(face_at)
-                                    ? segment(face_at, glyph).advance()
-                                    : metrics(face_at, glyph).advance;
-        return enlarge(columns, face_at);
+        return enlarge(metrics(face_at, glyph).advance, face_at);
     }
 
     /// A piece: one glyph, its whole cell.
@@ -109,9 +106,12 @@ public:
                                          uint16_t face_at,
                                          uint8_t number,
                                          Colours colours) {
-        if (pieces.mine() &&
-            open_whole(Rect{at.x, at.y, advance(face_at, number), height(face_at)})) {
-            send_glyph(face_at, number, colours);
+        if (!pieces.mine()) {
+            return;
+        }
+        const GlyphMetrics glyph = metrics(face_at, number);
+        if (open_whole(Rect{at.x, at.y, enlarge(glyph.advance, face_at), height(face_at)})) {
+            send_glyph(face_at, glyph, colours);
         }
     }
 
@@ -140,7 +140,7 @@ public:
         }
         const Extent extent{where.w, where.h, 1};
         if (Parts::context && coding == packing::context) {
-            send_contexts(at, extent, colours);
+            send_contexts(at, byte(where.w), byte(where.h), 1, colours);
         } else if (Parts::runs && coding == packing::runs) {
             send_runs(at, extent, k, colours);
         } else if (Parts::plain) {
@@ -157,8 +157,16 @@ public:
     }
 
 private:
+    using Contexts = typename ContextsOf<Bus, typename Parts::Contexts>::Core;
+
     // What draws a face that has tones.
     static constexpr bool any_context = Parts::context || (Parts::smooth && Parts::tones_context);
+    static constexpr bool any_other =
+        Parts::plain || Parts::runs || (Parts::smooth && Parts::tones_plain);
+    // Whether a raster face is in context.
+    bool is_in_context(uint16_t face_at) const {
+        return any_context && (!any_other || coding(face_at) == packing::context);
+    }
     bool is_smooth(uint16_t face_at) const {
         return Parts::smooth && (rom.u8(face_at) & packing::tones) != 0;
     }
@@ -196,11 +204,16 @@ private:
         return word(static_cast<unsigned>(pixels) * enlarged(face_at));
     }
     bool is_segment(uint16_t face_at) const { return rom.u8(face_at) == packing::segment; }
-    // Of a glyph of a raster face.
+    // Of a glyph; of a segment face with its number for its place.
     __attribute__((noinline)) GlyphMetrics metrics(uint16_t face_at, uint8_t number) const {
+        if (Parts::segment && is_segment(face_at)) {
+            return GlyphMetrics{segment(face_at, number).advance(), number};
+        }
         const FaceMetrics<Image> face_metrics{rom, face_at};
-        return any_context && coding(face_at) == packing::context ? face_metrics.of_context(number)
-                                                                  : face_metrics.of_others(number);
+        if (is_in_context(face_at)) {
+            return Contexts::metrics(rom, face_at, number);
+        }
+        return any_other ? face_metrics.of_others(number) : GlyphMetrics{};
     }
     SegmentShape segment(uint16_t face_at, uint8_t number) const {
         return SegmentShape{rom.u8(word(face_at + face::advance)),
@@ -210,16 +223,20 @@ private:
                             number};
     }
 
-    __attribute__((noinline)) void send_glyph(uint16_t face_at, uint8_t number, Colours colours) {
+    __attribute__((noinline)) void send_glyph(uint16_t face_at,
+                                              GlyphMetrics glyph,
+                                              Colours colours) {
         const uint8_t rows = rom.u8(word(face_at + face::height));
         const uint8_t times = enlarged(face_at);
         if (Parts::segment && is_segment(face_at)) {
-            const SegmentShape shape = segment(face_at, number);
-            send_segment_rows<Bus, Parts>(
-                bus_, colours, shape, Columns{0, shape.advance()}, RowRange{0, rows}, times);
+            send_segment_rows<Bus, Parts>(bus_,
+                                          colours,
+                                          segment(face_at, byte(glyph.at)),
+                                          Columns{0, glyph.advance},
+                                          RowRange{0, rows},
+                                          times);
             return;
         }
-        const GlyphMetrics glyph = metrics(face_at, number);
         const uint16_t at = glyph.at;
         const Extent extent{glyph.advance, rows, times};
         if (is_smooth(face_at)) {
@@ -229,8 +246,8 @@ private:
                        rom.u8(face_at),
                        is_plain ? inked_box(at) : Rect{},
                        shades_between(colours));
-        } else if (Parts::context && rom.u8(face_at) == packing::context) {
-            send_contexts(at, extent, colours);
+        } else if (Parts::context && is_in_context(face_at)) {
+            send_contexts(at, glyph.advance, rows, times, colours);
         } else if (Parts::runs && rom.u8(face_at) == packing::runs) {
             send_run_glyph<Bus, Parts>(
                 bus_,
@@ -252,8 +269,7 @@ private:
                     const Shades& shades) {
         const ShadeSender<Bus> out(bus_, shades);
         if (Parts::tones_context && coding == (packing::context | packing::tones)) {
-            using Core = typename ContextsOf<Bus, typename Parts::Contexts>::Core;
-            send_context_tones<Core, Parts::context_columns>(rom, at, extent, out);
+            send_context_tones<Contexts, Parts::context_columns>(rom, at, extent, out);
         } else if (Parts::tones_plain) {
             send_plain_tones(rom, at, extent, inked, out);
         }
@@ -288,14 +304,18 @@ private:
         BitBlock<Image>{Bits<Image>(rom, at), extent}.runs(k, out);
         out.finish();
     }
-    __attribute__((noinline)) void send_contexts(uint16_t at,
-                                                 const Extent& extent,
-                                                 const Colours& colours) {
+    void send_contexts(uint16_t at, uint8_t columns, uint8_t rows, uint8_t times, Colours colours) {
+        if (Contexts::sends && (!Parts::enlarged || times == 1)) {
+            Contexts::template send<Parts::context_columns>(rom, at, columns, rows, colours);
+        } else {
+            send_context_block(at, columns, rows, times, colours);
+        }
+    }
+    __attribute__((noinline)) void send_context_block(
+        uint16_t at, uint8_t columns, uint8_t rows, uint8_t times, const Colours& colours) {
         RowSender<Bus> out(bus_, colours);
-        using Core = typename ContextsOf<Bus, typename Parts::Contexts>::Core;
-        ContextBlock<Image, Core, Parts::context_columns>(
-            rom, at, byte(extent.width), byte(extent.height))
-            .send(extent.times, out);
+        ContextBlock<Image, Contexts, Parts::context_columns>(rom, at, columns, rows)
+            .send(times, out);
     }
     __attribute__((noinline)) void send_plain(uint16_t at,
                                               const Extent& extent,

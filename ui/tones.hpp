@@ -109,33 +109,28 @@ __attribute__((noinline)) void send_context_tones(const Image& rom,
     constexpr uint16_t second = header::bytes + context_model::middle;
     ContextStream stream = begin_stream(rom, at);
     const uint8_t columns = byte(extent.width);
-    // Of each column the second bit of the row above, then the first bits of that row and those above. Ground
-    // above the first row, ink above that.
-    uint8_t history[most_columns + 2];
-    uint8_t* const end = history + columns;
-    for (uint8_t* column = history; column != end; ++column) {
-        *column = 4;
-    }
-    end[0] = 0;
-    end[1] = 0;
+    // The history of the first bits; that of the second ones begins each row with it: the row itself, and the one
+    // above.
+    uint8_t first_bits[most_columns + 2];
+    uint8_t second_bits[most_columns + 2];
+    begin_history(first_bits, columns);
+    begin_history(second_bits, columns);
     uint8_t chances = context_model::pixels;
     for (uint8_t y = byte(extent.height); y != 0; --y) {
         if (!decides_to_repeat<Core>(rom, stream, chances)) {
-            // After a repeated row the two rows above are the same.
-            const bool repeated = (chances & context_model::most_repeats) != 0;
-            for (uint8_t* column = history; column != end; ++column) {
-                const uint8_t first_bits = byte(*column >> 1);
-                *column = !repeated ? first_bits : (first_bits & 1u) != 0 ? uint8_t{3} : uint8_t{0};
+            chances = Core::row(rom, stream, header::bytes, first_bits, columns) != 0
+                          ? context_model::pixels + context_model::bank
+                          : context_model::pixels;
+            for (uint8_t x = 0; x != columns; ++x) {
+                second_bits[x] = first_bits[x];
             }
-            const uint8_t any = Core::row(rom, stream, header::bytes, history, columns);
-            chances =
-                any != 0 ? context_model::pixels + context_model::bank : context_model::pixels;
-            Core::row(rom, stream, second, history, columns);
-        } else if ((chances & context_model::most_repeats) != context_model::most_repeats) {
-            ++chances;
+            Core::row(rom, stream, second, second_bits, columns);
+        } else {
+            count_repeat(chances, first_bits, columns);
         }
-        for (const uint8_t* column = history; column != end; ++column) {
-            out.pixel(*column);
+        for (uint8_t x = 0; x != columns; ++x) {
+            out.pixel(byte(((first_bits[x] & context_model::above) != 0 ? 2u : 0u) |
+                           ((second_bits[x] & context_model::above) != 0 ? 1u : 0u)));
         }
     }
     out.finish();

@@ -94,16 +94,16 @@ std::string faces_text(const Weighing& weighing, const WeighWish& wish) {
         "of its own; the table, %d bytes, comes once for all faces, as do the decoders: plain %d, "
         "runs "
         "%d,\n"
-        "context %d bytes, and %d more where the driver decides while it sends. Angle: a capital "
-        "or "
-        "digit at\n"
+        "context %d bytes, or %d where the driver decides while it sends. Angle: a capital or "
+        "digit "
+        "at\n"
         "%g mm on the %s. ms: one digit of a read-out changes, ATmega328P at 16 MHz, SPI at 8 MHz, "
         "timed.\n",
         int{context_model::contexts},
         decoder_bytes[packing_bit::plain],
         decoder_bytes[packing_bit::runs],
         decoder_bytes[packing_bit::context],
-        decide_and_send_bytes,
+        sending_decoder_bytes[packing_bit::context],
         wish.distance.value,
         wish.display.name.c_str());
     text += below;

@@ -92,15 +92,13 @@ public:
     }
 
 private:
-    // Decoders, and with `context` its table and what the driver grows by.
+    // Decoders, and with `context` its table; at least, as if no face were enlarged.
     [[nodiscard]] std::int64_t shared_bytes(unsigned packings) const {
-        std::int64_t bytes = decoder_bytes[packings];
-        if ((packings & packing_bit::context) != 0) {
-            bytes += std::int64_t{context_model::contexts};
-            if (layout_.bus.kind == BusKind::spi_timed && layout_.display.bytes_per_pixel == 2)
-                bytes += decide_and_send_bytes;
-        }
-        return bytes;
+        const bool decides =
+            layout_.bus.kind == BusKind::spi_timed && layout_.display.bytes_per_pixel == 2;
+        const std::int64_t decoders = decoders_size(packings, {.decides = decides});
+        return (packings & packing_bit::context) != 0 ? decoders + int{context_model::contexts}
+                                                      : decoders;
     }
 
     template <class Work>

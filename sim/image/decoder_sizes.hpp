@@ -16,15 +16,31 @@ namespace packing_bit {
 constexpr unsigned plain = 1, runs = 2, context = 4;
 }
 
-/// Bytes on the ATmega328P for each set of packings.
-inline constexpr std::array<int, 8> decoder_bytes = {0, 815, 510, 1310, 875, 1650, 1375, 2150};
+/// Bytes on the ATmega328P for each set of packings, the look-up of a glyph's metrics included.
+inline constexpr std::array<int, 8> decoder_bytes = {0, 960, 655, 1470, 855, 1725, 1420, 2225};
+
+/// The same where the driver decides and sends glyphs in `context` in one, and no face is enlarged: hardware SPI timed,
+/// with two bytes a pixel (ui/mcu/spi_timed_contexts.hpp).
+inline constexpr std::array<int, 8> sending_decoder_bytes = {
+    0, 960, 655, 1470, 385, 1285, 970, 1790};
+
+/// What that takes more where a face is enlarged: both ways are there.
+inline constexpr int enlarged_contexts_bytes = 720;
+
+/// How glyphs leave.
+struct Sending {
+    bool decides = false;   ///< The driver decides glyphs in `context` and sends them in one.
+    bool enlarged = false;  ///< Of a face that is enlarged.
+};
+
+/// Bytes for a set of packings.
+constexpr int decoders_size(unsigned packings, Sending sending) {
+    if (!sending.decides || (packings & packing_bit::context) == 0) return decoder_bytes[packings];
+    return sending_decoder_bytes[packings] + (sending.enlarged ? enlarged_contexts_bytes : 0);
+}
 
 /// The same for bitmaps in tones, each beside a face in one bit in context: what proofs of trail-cw link more with a
 /// smooth face.
 inline constexpr int plain_tones_decoder_bytes = 700, context_tones_decoder_bytes = 580;
-
-/// Bytes that a driver grows by which decides and sends glyphs in `context` in one: hardware SPI timed, with two
-/// bytes a pixel (ui/mcu/spi_timed_contexts.hpp).
-inline constexpr int decide_and_send_bytes = 415;
 
 }  // namespace dialplate

@@ -47,8 +47,12 @@ struct Weights {
 constexpr Weights of_runs{310, 110}, of_plain{350, 460};
 constexpr int per_window = 450, per_push = 70, per_digit = 5500;
 constexpr double timed_pixel = 36.0;
-// In context: a row, and a byte of its stream.
-constexpr int per_context_row = 340, per_context_byte = 110;
+// In context: a pixel, a row, and a byte of its stream; where the driver sends while it decides (Sending in
+// decoder_sizes.hpp), and with the others.
+struct ContextWeights {
+    int pixel, row, byte;
+};
+constexpr ContextWeights sent_at_once{0, 50, 65}, handed_on{45, 390, 110};
 constexpr int per_segment_row = 1100;
 
 double cycles_of(const Tally& tally, int bytes_read, int per_byte, double per_pixel) {
@@ -109,8 +113,11 @@ private:
         const FaceMetrics<Rom<CountedBytes>> metrics{rom_, 0};
         const int bytes = metrics.of_context(byte(is + 1U)).at - metrics.of_context(is).at;
         const int pixels = bytes_[face::advance] * bytes_[face::height] * times() * times();
+        const ContextWeights& weights =
+            per_pixel_ == timed_pixel && times() == 1 ? sent_at_once : handed_on;
         return per_digit + per_window + per_pixel_ * pixels +
-               per_context_row * bytes_[face::height] + per_context_byte * bytes;
+               weights.pixel * bytes_[face::advance] * bytes_[face::height] +
+               weights.row * bytes_[face::height] + weights.byte * bytes;
     }
     [[nodiscard]] std::uint8_t times() const {
         return bytes_[face::enlarged] & face::most_enlarged;

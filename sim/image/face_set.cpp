@@ -306,8 +306,8 @@ void FaceSet::pack_all(const std::vector<PictureToPack>& pictures) {
                                 face.segment_height,
                                 face.scale,
                                 13,
-                                face.segment_stroke,
                                 face.segment_width,
+                                face.segment_stroke,
                                 face.segment_gap}) {
                 packed.bytes.push_back(static_cast<std::uint8_t>(b));
             }

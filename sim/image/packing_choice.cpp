@@ -137,8 +137,6 @@ private:
                 used_for_tones != 0 ? int{context_model::all} : int{context_model::contexts};
             choices.all_in += Bytes{choices.table_bytes};
         }
-        if ((used & packing_bit::context) != 0 && surroundings_.decides_and_sends)
-            choices.all_in += Bytes{decide_and_send_bytes};
         for (std::size_t i = 0; i < candidates_.size(); ++i) {
             PackingChoice choice;
             if (in_context[i]) {
@@ -158,7 +156,7 @@ private:
             choices.all_in += Bytes{size_of(choice.face)};
             choices.faces.push_back(std::move(choice));
         }
-        choices.all_in += Bytes{decoder_bytes[used]};
+        choices.all_in += Bytes{decoders_size(used, sending())};
         if ((used_for_tones & packing_bit::plain) != 0)
             choices.all_in += Bytes{plain_tones_decoder_bytes};
         if ((used_for_tones & packing_bit::context) != 0)
@@ -166,6 +164,12 @@ private:
         return choices;
     }
 
+    [[nodiscard]] Sending sending() const {
+        return {surroundings_.decides_and_sends,
+                std::any_of(candidates_.begin(), candidates_.end(), [](const Candidate& c) {
+                    return c.face != nullptr && c.face->enlarged > 1;
+                })};
+    }
     // Packs these in `context`, with a table of their own. Kept, since several sets of packings ask for the same.
     const Together& together(const std::vector<bool>& which) {
         const auto [known, is_new] = known_.try_emplace(which);

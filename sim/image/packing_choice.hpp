@@ -43,7 +43,7 @@ struct PackingChoices {
 /// What else counts when packings are chosen.
 struct PackingSurroundings {
     unsigned already = 0;            ///< Packings whose decoders are there anyway: packing_bit.
-    bool decides_and_sends = false;  ///< The driver grows with `context`: decide_and_send_bytes.
+    bool decides_and_sends = false;  ///< The driver decides glyphs in `context` itself: Sending.
 };
 
 /// Takes, of all sets of packings, the one with which the faces, the decoders and the table take the least; equal:

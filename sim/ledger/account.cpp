@@ -13,7 +13,7 @@ FlashAccount flash_account(const Layout& layout, const BuiltImage& built) {
     flash.boot = layout.mcu.boot;
     flash.taken = layout.taken.flash;
     flash.engine = engine_size(parts_used(layout, built), layout.mcu);
-    flash.driver = driver_size(layout, parts_used(layout, built).has(Part::context));
+    flash.driver = driver_size(layout, parts_used(layout, built));
     if (parts_used(layout, built).has(Part::touch)) {
         flash.touch = touch_size(layout.mcu);
     }

@@ -104,14 +104,17 @@ CodeSize engine_size(PartSet parts, const Mcu& mcu) {
     return scaled(weighed(parts, measured::engine_terms), mcu, basis_of_measurement());
 }
 
-CodeSize driver_size(const Layout& layout, bool contexts) {
+CodeSize driver_size(const Layout& layout, PartSet parts) {
     const int pixel = bytes_per_pixel(layout.display, layout.bus.kind);
     const auto* found = std::find_if(
         std::begin(measured::drivers), std::end(measured::drivers), [&](const measured::Driver& d) {
             return d.kind == layout.bus.kind && d.bytes_per_pixel == pixel;
         });
     assert(found != std::end(measured::drivers));
-    const int bytes = contexts ? found->with_contexts : found->bytes;
+    const int bytes = !parts.has(Part::context)        ? found->bytes
+                      : parts.has(Part::enlarged)      ? found->with_contexts
+                      : parts.has(Part::tones_context) ? found->with_contexts_alone
+                                                       : found->with_nothing_else;
     const std::string basis =
         std::string{measured::toolchain} + "; " + bus_driver(layout.bus.kind).name;
     if (is_avr(layout.mcu)) {

@@ -11,8 +11,8 @@ namespace dialplate {
 CodeSize engine_size(PartSet parts, const Mcu& mcu);
 
 /// Flash of the bus driver with the start-up of the display.
-/// @param contexts  Whether glyphs in the packing `context` are drawn, which some drivers do by themselves.
-CodeSize driver_size(const Layout& layout, bool contexts);
+/// @param parts  Of the engine: some drivers decide glyphs in `context` by themselves, in place of the engine.
+CodeSize driver_size(const Layout& layout, PartSet parts);
 
 /// Flash of reading the touch sheet through a serial converter, with the calibration, as the example does it.
 CodeSize touch_size(const Mcu& mcu);

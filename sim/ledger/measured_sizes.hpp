@@ -54,20 +54,23 @@ inline constexpr double engine_terms[] = {
 };
 // clang-format on
 
+/// Some links decide glyphs in `context` themselves; then the engine needs less.
 struct Driver {
     BusKind kind;
     int bytes_per_pixel;
     int bytes;
-    int with_contexts;  ///< If glyphs in `context` are drawn: some links do it themselves.
+    int with_contexts;        ///< If there are such, and a face is enlarged.
+    int with_contexts_alone;  ///< No face is enlarged; some are in tones, in context.
+    int with_nothing_else;    ///< Nor is anything in tones in context.
 };
 inline constexpr Driver drivers[] = {
-    {BusKind::spi, 2, 252, 242},
-    {BusKind::spi, 3, 338, 328},
-    {BusKind::spi_timed, 2, 268, 714},
-    {BusKind::spi_timed, 3, 364, 352},
-    {BusKind::usart_spi, 2, 356, 348},
-    {BusKind::usart_spi, 3, 450, 458},
-    {BusKind::parallel8, 2, 378, 372},
+    {BusKind::spi, 2, 254, 280, 274, 260},
+    {BusKind::spi, 3, 338, 364, 358, 344},
+    {BusKind::spi_timed, 2, 270, 528, 30, -190},
+    {BusKind::spi_timed, 3, 362, 388, 382, 368},
+    {BusKind::usart_spi, 2, 358, 392, 378, 364},
+    {BusKind::usart_spi, 3, 448, 484, 468, 454},
+    {BusKind::parallel8, 2, 378, 404, 398, 384},
 };
 
 /// Reading the touch sheet with its calibration, in place of a finger from two registers: the median of some engines.

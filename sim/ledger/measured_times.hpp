@@ -106,8 +106,8 @@ inline constexpr EngineTerm engine_work[] = {
     {224, 72.59},  // face in tones in context, 2
     {227, 17.46},  // face in tones in context, 5
     {230, 2.79},  // plain glyph, 0
-    {236, 13.38},  // metrics of a glyph in context, 0
-    {237, 11.48},  // metrics of a glyph in context, 1
+    {236, 15},  // metrics of a glyph in context, 0
+    {237, 11},  // metrics of a glyph in context, 1
     {238, 226.32},  // place of a picture
     {239, 708.87},  // picture, 0
     {243, 8.57},  // picture, 4
@@ -205,12 +205,8 @@ inline constexpr EngineTerm engine_work[] = {
     {381, 1.35},  // paint of a meter that may be upright
     {382, 348.95},  // meter that may have a peak
     {385, 15.32},  // cell of a readout that may have a sign
-    {387, 422.17},  // decisions in context, sent at once, 0
-    {388, 244.17},  // decisions in context, sent at once, 1
-    {389, 2.19},  // decisions in context, sent at once, 2
-    {390, 2.65},  // decisions in context, sent at once, 3
-    {391, 10.44},  // decisions in context, sent at once, 4
-    {392, 12.99},  // decisions in context, sent at once, 5
+    {390, 1.1},  // decisions in context, sent at once, 3
+    {391, 8.4},  // decisions in context, sent at once, 4
 };
 // clang-format on
 

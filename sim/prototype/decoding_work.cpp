@@ -137,12 +137,10 @@ public:
             times_[work::columns_sent] += columns * bitmap_.times;
             if (decide(context_model::pixels + repeated + bank)) {
                 ++times_[work::rows_same];
+                if (repeated == 0) times_[work::columns_renewed] += columns;
+                above_that = above;
                 repeated = std::min<int>(repeated + 1, context_model::most_repeats);
                 continue;
-            }
-            if (repeated != 0) {
-                times_[work::columns_renewed] += columns;
-                above_that = above;
             }
             repeated = 0;
             bank = 0;
@@ -168,8 +166,9 @@ private:
         for (int x = 0; x < bitmap_.width; ++x) {
             const std::uint8_t* a = above.data() + x + 2;
             const std::uint8_t* b = above_that.data() + x + 2;
-            const int context = a[-2] << 6 | a[-1] << 5 | a[0] << 4 | a[1] << 3 | b[-1] << 2 |
-                                b[0] << 1 | row[static_cast<std::size_t>(x) + 1];
+            const int straight = x + 1 < bitmap_.width ? b[0] : 0;
+            const int context = row[static_cast<std::size_t>(x) + 1] << 6 | a[1] << 5 | a[0] << 4 |
+                                a[-1] << 3 | a[-2] << 2 | straight << 1 | b[-1];
             const bool ink = decide(first + context);
             row[static_cast<std::size_t>(x) + 2] = ink ? 1 : 0;
             times_[work::pixels_inked] += ink ? 1 : 0;

@@ -44,7 +44,7 @@ constexpr int header = 1, value = header + 32, paint = value + 4, tone = paint +
 constexpr int face = face_place + 1, face_kinds = 6, face_fields = 8;
 /// A glyph, plain, runs and plain in tones: advance, the byte behind it.
 constexpr int glyph = face + face_kinds * face_fields, glyph_kinds = 3, glyph_fields = 2;
-/// A face in context, narrow and wide: what a glyph has more. A look-up reads two bytes of each that it passes.
+/// A face in context: glyphs that a look-up passes, and changes of columns.
 constexpr int metric = glyph + glyph_kinds * glyph_fields;
 /// A strip: plain, runs, context, plain in tones, context in tones: its first byte.
 constexpr int picture_place = metric + 2, picture = picture_place + 1, strip_data = picture + 9,

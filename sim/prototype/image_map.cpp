@@ -223,25 +223,26 @@ private:
     }
 
     void context_glyphs(int face_at) {
-        const bool wide = u8(face_at + face::parameters) == face::wide;
-        const int glyphs = u8(face_at + face::glyphs);
-        int metric = face_at + face::metrics;
-        int at = metric + glyphs * (wide ? 2 : 1);
-        for (int i = metric; i < at; ++i) {
-            mark(i, work::metric + (wide ? 1 : 0));
-        }
-        for (int g = 0; g < glyphs; ++g) {
-            const int columns = wide ? u8(metric) : u8(metric) & 15;
-            const int bytes = wide ? u8(metric + 1) : u8(metric) >> 4;
+        int least_columns = u8(face_at + face::advance);
+        int at = face_at + face::metrics;
+        for (int left = u8(face_at + face::glyphs); left > 0; ++at) {
+            const int next = u8(at);
+            if (next >= face::columns) {
+                mark(at, work::metric + 1);
+                least_columns += next - face::same_columns;
+                continue;
+            }
+            const int length = next * u8(face_at + face::lengths);
+            mark(at, work::metric);
             CodedBitmap bitmap;
             bitmap.packing = static_cast<std::uint8_t>(u8(face_at + face::packing));
-            bitmap.width = columns + u8(face_at + face::least_advance);
+            bitmap.width = least_columns + length % 256 * u8(face_at + face::widths) / 256;
             bitmap.height = u8(face_at + face::height);
             bitmap.times = u8(face_at + face::enlarged) & face::most_enlarged;
-            bitmap.data = static_cast<std::uint16_t>(at);
-            map_.bitmaps.emplace_back(static_cast<std::uint16_t>(metric), bitmap);
-            at += bytes + u8(face_at + face::least_length);
-            metric += wide ? 2 : 1;
+            bitmap.data = static_cast<std::uint16_t>(at + 1);
+            map_.bitmaps.emplace_back(static_cast<std::uint16_t>(at), bitmap);
+            at += length / 256;
+            --left;
         }
     }
 

@@ -64,9 +64,11 @@ void WorkCounter::listen(int kind, int at) {
         const int face_kind = (kind - work::face) / work::face_fields;
         const int field = (kind - work::face) % work::face_fields;
         if (fresh_) begin_glyph(face_kind, at - field);
-        if (is_in_context(face_kind)) listen_to_context_face(field, at - field);
+        if (is_in_context(face_kind) && field == face::advance) looks_up_ = true;
     } else if (is_within(kind, work::metric, work::picture_place)) {
-        ++metrics_read_;
+        // A stream is read on into what stands in front of the next.
+        if (!looks_up_) add(kind, -1);
+        if (looks_up_) last_glyph_ = at;
     } else if (is_within(kind, work::glyph, work::metric)) {
         if ((kind - work::glyph) % work::glyph_fields == 1) add_bitmap(at);
     } else if (kind >= work::strip_data) {
@@ -171,20 +173,7 @@ void WorkCounter::begin_glyph(int face_kind, int face_at) {
                                                 Subject::context_tones};
     begin(subjects[face_kind]);
     if (subject_ == Subject::segment) add_segment_rows(face_at);
-    awaits_context_ = subject_ == Subject::context || subject_ == Subject::large_context ||
-                      subject_ == Subject::context_tones;
-}
-
-/// A glyph in context that is drawn is looked up twice: before the window for its width, then for its stream.
-void WorkCounter::listen_to_context_face(int field, int face_at) {
-    if (field == face::parameters) metrics_read_ = 0;
-    if (field != face::least_advance || !awaits_context_) return;
-    awaits_context_ = false;
-    // Two for each glyph up to this one; but in a narrow face the second is the next glyph's, and behind the
-    // last glyph there is none.
-    const int before = (metrics_read_ + 1) / 2 - 1;
-    const int each = u8(face_at + face::parameters) == face::wide ? 2 : 1;
-    add_bitmap(face_at + face::metrics + each * before);
+    if (is_in_context(face_kind)) add_bitmap(last_glyph_);
 }
 
 void WorkCounter::window(std::uint16_t x,
@@ -193,6 +182,7 @@ void WorkCounter::window(std::uint16_t x,
                          std::uint16_t height) {
     window_ = {x, y, width, height};
     fresh_ = true;
+    looks_up_ = false;
 }
 
 void WorkCounter::push(std::uint16_t colour, std::uint16_t count) {

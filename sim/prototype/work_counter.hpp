@@ -43,7 +43,6 @@ private:
     void add_compared_digit();
     void add_unlike_rows();
     void begin(work::Subject subject);
-    void listen_to_context_face(int field, int face_at);
     void begin_glyph(int face_kind, int face_at);
     void add_corners();
     void add_segment_rows(int face_at);
@@ -65,14 +64,14 @@ private:
     std::vector<bool> decoded_;
     EngineWork work_;
     Window window_;
-    bool fresh_ = false;           ///< A window whose subject is not known yet.
-    int metrics_read_ = 0;         ///< In the look-up of a glyph in context that goes on.
-    bool awaits_context_ = false;  ///< The next such look-up is of a glyph that is drawn.
+    bool fresh_ = false;     ///< A window whose subject is not known yet.
+    bool looks_up_ = false;  ///< A glyph in context is looked up: no stream is read.
     work::Subject item_ = work::Subject::page, subject_ = work::Subject::page;
     bool draws_readout_ = false;
     int readout_ = 0;         ///< Place of the readout that is looked at.
     int last_face_read_ = 0;  ///< Place of the byte of a face that was read last.
-    int last_glyph_ = 0;      ///< Place of the glyph whose advance was read last.
+    int last_glyph_ =
+        0;  ///< Place of the glyph whose advance, in context whose bytes, were read last.
     int changing_face_ =
         0;           ///< Face of a digit that becomes another by what differs; 0: none does.
     int box_ = 0;    ///< Place of the box that is drawn.

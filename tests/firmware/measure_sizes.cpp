@@ -177,19 +177,24 @@ int main(int argc, char** argv) {
         out << (i % 12 == 0 ? "\n    " : " ") << weights[i] << ',';
     }
     out << "\n};\n// clang-format on\n\n"
+        << "/// Some links decide glyphs in `context` themselves; then the engine needs less.\n"
         << "struct Driver {\n    BusKind kind;\n    int bytes_per_pixel;\n    int bytes;\n"
-           "    int with_contexts;  ///< If glyphs in `context` are drawn: some links do it "
-           "themselves.\n};\n"
+           "    int with_contexts;  ///< If there are such, and a face is enlarged.\n"
+           "    int with_contexts_alone;  ///< No face is enlarged; some are in tones, in "
+           "context.\n"
+           "    int with_nothing_else;  ///< Nor is anything in tones in context.\n};\n"
         << "inline constexpr Driver drivers[] = {\n";
     struct Kind {
         const char* name;
         BusKind kind;
         int number;
     };
-    const PartSet with{all_parts};
-    const PartSet without{all_parts & ~(std::uint32_t{1} << static_cast<unsigned>(Part::context))};
-    const int none_with = compiler.compile({.parts = with}).flash;
-    const int none_without = compiler.compile({.parts = without}).flash;
+    const auto less = [](PartSet parts, Part part) {
+        return PartSet{parts.bits & ~(std::uint32_t{1} << static_cast<unsigned>(part))};
+    };
+    const PartSet with{all_parts}, without = less(with, Part::context),
+                                   alone = less(with, Part::enlarged),
+                                   nothing_else = less(alone, Part::tones_context);
     for (const Kind& kind : {Kind{"spi", BusKind::spi, 1},
                              Kind{"spi_timed", BusKind::spi_timed, 2},
                              Kind{"usart_spi", BusKind::usart_spi, 3},
@@ -200,11 +205,13 @@ int main(int argc, char** argv) {
             }
             const auto driven = [&](PartSet parts) {
                 return compiler
-                    .compile({.parts = parts, .driver = kind.number, .bytes_per_pixel = pixel})
-                    .flash;
+                           .compile(
+                               {.parts = parts, .driver = kind.number, .bytes_per_pixel = pixel})
+                           .flash -
+                       compiler.compile({.parts = parts}).flash;
             };
-            out << "    {BusKind::" << kind.name << ", " << pixel << ", "
-                << driven(without) - none_without << ", " << driven(with) - none_with << "},\n";
+            out << "    {BusKind::" << kind.name << ", " << pixel << ", " << driven(without) << ", "
+                << driven(with) << ", " << driven(alone) << ", " << driven(nothing_else) << "},\n";
         }
     }
     // What it takes depends a little on what the compiler keeps in registers around it.

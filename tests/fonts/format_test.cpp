@@ -1,6 +1,7 @@
 // The bytes of small faces and pictures, worked out by hand from ui/image.md.
 #include "fonts/face.hpp"
 #include "tests/fonts/drawings.hpp"
+#include "ui/image_format.hpp"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -22,8 +23,8 @@ TEST(PlainFace, IsAHeaderThenPlacesThenCroppedBits) {
                             3,
                             2,
                             1,
-                            0x00,
-                            3,  // plain, height, enlarged, glyphs, -, digit
+                            3,
+                            0x00,  // plain, height, enlarged, glyphs, digit, -
                             8,
                             0,  // the glyph starts at 6 + 2
                             3,
@@ -55,20 +56,41 @@ TEST(RunsFace, FlagsRepeatedRowsAndCodesTheOthers) {
     // k = 0 for both: n ones and a zero. Row 0: runs 1 1 1 = 10 10 10. Row 1: repeated = 1. Row 2: not
     // = 0, runs 0 3 = 0 1110. Together 1010 1010 0111 0... = AA 70; no other k gets it into one byte.
     EXPECT_THAT(pack(face_of({small_tree}, U'1'), Packing::runs, 1).bytes,
-                ElementsAre(0x01, 3, 1, 1, 0x00, 3, 8, 0, 3, 0xAA, 0x70));
+                ElementsAre(0x01, 3, 1, 1, 3, 0x00, 8, 0, 3, 0xAA, 0x70));
 }
 
 TEST(RunsFace, TakesTheRiceParametersThatMakeItSmallest) {
     // Runs 5 7. White: k = 0 6 bits, k = 1 (110 1) 4 bits. Black: k = 0 8 bits, k = 1 5, k = 2 (10 11)
     // 4 bits. One byte only with 4 + 4: white 1, black 2 are the first pair. 1101 1011 = DB.
     EXPECT_THAT(pack(face_of({drawing({".....#######"})}), Packing::runs, 4).bytes,
-                ElementsAre(0x01, 1, 4, 1, 0x21, 0, 8, 0, 12, 0xDB));
+                ElementsAre(0x01, 1, 4, 1, 0, 0x21, 8, 0, 12, 0xDB));
 }
 
 TEST(RunsFace, StartsARowOfInkWithAnEmptyRunOfGround) {
     // k = 0: run 0 = 0, run 2 = 110; then 1 for the repeated row: 0110 1... = 68.
     EXPECT_THAT(pack(face_of({drawing({"##", "##"})}), Packing::runs, 1).bytes,
                 ElementsAre(0x01, 2, 1, 1, 0x00, 0, 8, 0, 2, 0x68));
+}
+
+// Cells of ground, every chance one half: the stream is 127, a number from 127 below 255 (context_test.cpp). Streams
+// have 0 or 1 byte: of 256, two lengths are to be below 224, so lengths is 256 x 2 / 224 rounded up, 3. A byte m is the
+// least with m x 3 = 256 x length + rest, rest x widths = 256 x columns + something.
+TEST(ContextFace, HasLengthAndColumnsOfAGlyphInAByteInFrontOfIt) {
+    ContextTable even;
+    even.fill(128);
+    const auto ground = [](int columns) {
+        return Bitmap{columns, 1, std::vector<std::uint8_t>(static_cast<std::size_t>(columns))};
+    };
+    // 86 x 3 = 256 + 2.
+    EXPECT_THAT(pack_context(face_of({ground(1)}), even, 1).bytes,
+                ElementsAre(0x02, 1, 1, 1, 1, 3, 1, 86, 127));
+    // Second glyph: 128 x 3 = 256 + 128, 128 x 2 = 256. The first borrows the 128 and needs no byte of its own.
+    EXPECT_THAT(pack_context(face_of({ground(1), ground(2)}), even, 1).bytes,
+                ElementsAre(0x02, 1, 1, 2, 1, 3, 2, 0, 128, 127));
+    // 85 widths at a time; 99 columns more are six times 15 and 9. 255 cannot be borrowed.
+    EXPECT_THAT(
+        pack_context(face_of({ground(1), ground(100)}), even, 1).bytes,
+        ElementsAre(0x02, 1, 1, 2, 1, 3, 85, 86, 127, 255, 255, 255, 255, 255, 255, 249, 86, 127));
 }
 
 TEST(Faces, ShareTheBytesOfGlyphsThatLookTheSame) {
@@ -103,8 +125,8 @@ TEST(Faces, ShareTheBytesOfGlyphsThatLookTheSame) {
 
 TEST(Faces, NameTheWidestDigitAsTheirDigitAdvance) {
     const RasterFace face = face_of({drawing({"#."}), drawing({"##."})}, U'8');
-    EXPECT_EQ(pack(face, Packing::plain, 1).bytes[5], 3);
-    EXPECT_EQ(pack(face, Packing::runs, 1).bytes[5], 3);
+    EXPECT_EQ(pack(face, Packing::plain, 1).bytes[face::advance], 3);
+    EXPECT_EQ(pack(face, Packing::runs, 1).bytes[face::advance], 3);
 }
 
 TEST(Faces, ThatDoNotFitTheFormatGiveNoBytes) {

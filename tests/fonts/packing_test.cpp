@@ -68,7 +68,7 @@ TEST(RunsFace, MatchesASlowTwinAndNoOtherParametersAreSmaller) {
                 smallest = std::min(smallest, slow_bytes(white, black));
         EXPECT_EQ(bytes.size(), smallest);
 
-        const int white = bytes[4] & 15, black = bytes[4] >> 4;
+        const int white = bytes[5] & 15, black = bytes[5] >> 4;
         for (std::size_t i = 0; i < face.glyphs.size(); ++i) {
             const std::size_t place = bytes[6 + 2 * i] | static_cast<std::size_t>(bytes[7 + 2 * i])
                                                              << 8;

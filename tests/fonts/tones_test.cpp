@@ -69,20 +69,20 @@ TEST(Tones, AreCodedAsWorkedOutOnPaper) {
     }
 }
 
-// Two pixels, one above the other: near ground, then ink. Contexts are of image.md, "Contexts" and "Tones"; at the left
-// edge bits 6, 5 and 2 are set.
+// Two rows of two pixels: near ground and ground, then ink and ground. Contexts are of image.md, "Contexts" and
+// "Tones"; at the left edge bits 3, 2 and 0 are set, in the last column bit 1 is not.
 TEST(Tones, TrainTheirTableByCounting) {
-    const Bitmap bitmap = tones(1, 2, {1, 3});
+    const Bitmap bitmap = tones(2, 2, {1, 0, 3, 0});
     const ContextTable table = train_contexts({&bitmap});
     // Both rows differ, the second below a row without ink.
     EXPECT_EQ(table[128], 254);
-    // First bits: ground, below ground with ink above it; ink, below two of ground.
-    EXPECT_EQ(table[0b1100110], 254);
-    EXPECT_EQ(table[0b1100100], 2);
+    // First bits of the first column: ground, below ground with ink above it; ink, below two of ground.
+    EXPECT_EQ(table[0b0001111], 254);
+    EXPECT_EQ(table[0b0001101], 2);
     // Second bits know the first ones of their row and of the one above: ground and ground; ink and ground.
-    EXPECT_EQ(table[144 + 0b1100100], 2);
-    EXPECT_EQ(table[144 + 0b1110100], 254);
-    EXPECT_EQ(table[144], 128) << "never met";
+    EXPECT_EQ(table[135 + 0b0001101], 2);
+    EXPECT_EQ(table[135 + 0b0011101], 254);
+    EXPECT_EQ(table[135], 128) << "never met";
 }
 
 // The engine finds the table behind the header of the image.

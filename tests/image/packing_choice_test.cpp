@@ -47,7 +47,6 @@ std::int64_t all_in(const std::vector<RasterFace>& faces,
     if (!cells.empty()) {
         const ContextTable table = train_contexts(cells);
         bytes += context_model::contexts;  // none of them in tones
-        if (surroundings.decides_and_sends) bytes += decide_and_send_bytes;
         for (std::size_t i = 0; i < faces.size(); ++i) {
             if (packings[i] != 2) continue;
             RasterFace ordered = faces[i];
@@ -55,7 +54,7 @@ std::int64_t all_in(const std::vector<RasterFace>& faces,
             bytes += static_cast<std::int64_t>(pack_context(ordered, table, 1).bytes.size());
         }
     }
-    return bytes + decoder_bytes[used];
+    return bytes + decoders_size(used, {.decides = surroundings.decides_and_sends});
 }
 
 TEST(PackingChoice, TakesAsLittleAsTheBestOfAllAssignments) {

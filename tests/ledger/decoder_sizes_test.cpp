@@ -5,6 +5,8 @@
 
 #include <gtest/gtest.h>
 
+#include <string>
+
 namespace dialplate {
 namespace {
 
@@ -39,21 +41,25 @@ TEST_F(DecoderSizes, AreThoseOfSmallAndLargeEngines) {
     PartSet large = small;
     large.add(Part::box).add(Part::words).add(Part::touch).add(Part::pages).add(Part::meter);
     for (const PartSet without : {small, large}) {
-        const int none = flash(without);
-        for (unsigned packings = 1; packings < decoder_bytes.size(); ++packings) {
-            SCOPED_TRACE(packings);
-            EXPECT_NEAR(decoder_bytes[packings], flash(with(without, packings)) - none, tolerance);
+        for (const bool decides : {false, true}) {
+            const int driver = decides ? spi_timed : 0;
+            const int none = flash(without, driver);
+            for (unsigned packings = 1; packings < decoder_bytes.size(); ++packings) {
+                SCOPED_TRACE(std::to_string(packings) + (decides ? ", sent at once" : ""));
+                EXPECT_NEAR(decoders_size(packings, {.decides = decides}),
+                            flash(with(without, packings), driver) - none,
+                            tolerance);
+            }
         }
     }
 }
 
-TEST_F(DecoderSizes, HaveTheGrowthOfTheTimedDriver) {
+TEST_F(DecoderSizes, HaveBothWaysOfContextsWhereAFaceIsEnlarged) {
     PartSet without;
-    without.add(Part::readout).add(Part::box);
-    const PartSet contexts = with(without, packing_bit::context);
-    const int driver = flash(without, spi_timed) - flash(without);
-    EXPECT_NEAR(
-        decide_and_send_bytes, flash(contexts, spi_timed) - flash(contexts) - driver, tolerance);
+    without.add(Part::readout).add(Part::box).add(Part::enlarged);
+    EXPECT_NEAR(decoders_size(packing_bit::context, {.decides = true, .enlarged = true}),
+                flash(with(without, packing_bit::context), spi_timed) - flash(without, spi_timed),
+                tolerance);
 }
 
 }  // namespace dialplate

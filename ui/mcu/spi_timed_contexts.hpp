@@ -1,9 +1,10 @@
-// The packing `context` decided and sent in one, over the hardware SPI timed as in spi_timed.hpp, with two
-// bytes a pixel: while a pixel's bytes shift the next pixel is decided. 38 cycles a pixel or more, against 31
-// and 36 one after the other; a row that repeats takes 36.
+// A bitmap in `context` decided and sent in one, over the hardware SPI timed as in spi_timed.hpp, with two bytes a
+// pixel: while a pixel's bytes shift the next pixel is decided. 36 cycles a pixel of ground, 37 of ink, and nine
+// more where a bit of the stream comes in.
 //
 // Between two writes of SPDR lie 18 cycles or more on every path: the counts beside the code are those of the
-// shortest, a pixel of ground that brings in no bit.
+// shortest, a pixel that brings in no bit. The low byte of a pixel leaves at the end of its turn, the high one of
+// the next in the middle of the next turn, as soon as it is decided.
 #pragma once
 
 #include "ui/mcu/context_core.hpp"
@@ -18,143 +19,168 @@ namespace dialplate {
 struct SpiTimedContexts : FastContextCore {
     static constexpr bool sends = true;
 
-    /// Decides a row, see ContextCore::row, and sends it. @pre A window is open.
-    template <class Image>
-    __attribute__((noinline)) static uint8_t send_row(const Image&,
-                                                      ContextStream& stream,
-                                                      uint8_t* history,
-                                                      uint8_t columns,
-                                                      const Colours& colours) {
-        const uint8_t* next = Image::address(stream.at);
-        uint8_t value = stream.value, range = stream.range, rest = stream.rest;
-        uint8_t context, here, after, any;
-        uint16_t pixel;
+    /// Decides a bitmap, see ContextBlock, and sends it. @pre A window is open.
+    /// @param columns  1 to most_columns.
+    template <uint8_t most_columns, class Image>
+    __attribute__((noinline)) static void send(
+        const Image&, uint16_t at, uint8_t columns, uint8_t rows, Colours colours) {
+        uint8_t history[most_columns + 1];
+        const uint8_t* start = Image::address(at);
+        const uint8_t* next;
+        uint16_t spare;
+        uint8_t value, range, rest, left, context, before, here, after, low, chances;
         asm volatile(
+            "lpm %[value], Z+            \n\t"
+            "movw %[next], r30           \n\t"
+            "ldi %[range], 255           \n\t"
+            "ldi %[rest], 0x80           \n\t"
+            // Y is the frame that history is in: no operand, and restored at the end.
             "push r28                    \n\t"
             "push r29                    \n\t"
+            // Ground above the first row, ink above that; ground to the right.
             "movw r28, %[history]        \n\t"
+            "mov %[left], %[columns]     \n\t"
+            "ldi %[before], %[above_that]\n"
+            "1:                          \n\t"
+            "st Y+, %[before]            \n\t"
+            "dec %[left]                 \n\t"
+            "brne 1b                     \n\t"
+            "st Y, %[zero]               \n\t"
+            "ldi %[chances], %[pixels]   \n"
+            // A row begins with the decision whether it repeats: that of a context with bit 7, and without a
+            // pixel. T: it does.
+            "2:                          \n\t"
+            "sub r28, %[columns]         \n\t"
+            "sbc r29, %[zero]            \n\t"
+            "clt                         \n\t"
+            "mov %[context], %[chances]  \n\t"
+            "rjmp 4f                     \n"
+            // It does; the repeats are counted up to 2.
+            "yes%=:                      \n\t"
+            "set                         \n\t"
+            "sbrs %[chances], 1          \n\t"
+            "inc %[chances]              \n\t"
+            "rjmp 3f                     \n"
+            "no%=:                       \n\t"
+            "ldi %[chances], %[pixels]   \n"
+            "3:                          \n\t"
+            "mov %[left], %[columns]     \n\t"
             "ld %[here], Y               \n\t"
             "ldd %[after], Y+1           \n\t"
-            "clr %[any]                  \n\t"
-            "ldi %[context], %[edge]     \n\t"
-            "bst %[here], 0              \n\t"
-            "bld %[context], 4           \n\t"
-            "bst %[here], 1              \n\t"
-            "bld %[context], 1           \n\t"
-            "bst %[after], 0             \n\t"
-            "bld %[context], 3           \n"
-            "1:                          \n\t"
-            "movw r30, %[table]          \n\t"  // 1
-            "add r30, %[context]         \n\t"  // 1
-            "adc r31, r1                 \n\t"  // 1
-            "lpm r0, Z                   \n\t"  // 3
-            "mul r0, %[range]            \n\t"  // 2
-            "lsl %[context]              \n\t"  // 1
-            "andi %[context], 0x74       \n\t"  // 1
-            "lsl %[here]                 \n\t"  // 1
-            "cp %[value], r1             \n\t"  // 1
-            "brlo 2f                     \n\t"  // 2 if ground
-            "sub %[value], r1            \n\t"
-            "sub %[range], r1            \n\t"
-            "ori %[context], 1           \n\t"
-            "ori %[here], 1              \n\t"
-            "movw %[pixel], %[ink]       \n\t"
-            "rjmp 3f                     \n"
-            "2:                          \n\t"
-            "mov %[range], r1            \n\t"  // 1
-            "movw %[pixel], %[ground]    \n"    // 1
-            "3:                          \n\t"
-            "clr r1                      \n\t"  // 1, the 17th after the loop's head
-            "out %[data], %B[pixel]      \n\t"  // 1
-            "st Y+, %[here]              \n\t"  // 2
-            "or %[any], %[here]          \n\t"  // 1
-            "mov %[here], %[after]       \n\t"  // 1
-            "ldd %[after], Y+1           \n\t"  // 2
-            "bst %[after], 0             \n\t"  // 1
-            "bld %[context], 3           \n\t"  // 1
-            "bst %[here], 1              \n\t"  // 1
-            "bld %[context], 1           \n\t"  // 1
-            "sbrs %[range], 7            \n\t"  // 2 if no bit comes in
-            "rjmp 5f                     \n"
-            "4:                          \n\t"
-            "lpm                         \n\t"  // 3: a wait
-            "dec %[left]                 \n\t"  // 1
-            "nop                         \n\t"  // 1
-            "out %[data], %A[pixel]      \n\t"  // the 18th after the other
-            "brne 1b                     \n\t"  // 2, and 17 to the next: 20
-            "rjmp 7f                     \n"
-            "5:                          \n\t"
-            "lsl %[range]                \n\t"
+            "ldi %[before], %[above]     \n\t"
+            "mov %[context], %[here]     \n\t"
+            "lsr %[context]              \n\t"
+            "or %[context], %[after]     \n\t"
+            "ori %[context], %[edge]     \n\t"
+            "rjmp 4f                     \n"
+            // The range is less than half: the next bit of the stream comes in. The one that marked the end of
+            // the last byte is in the carry, and marks it again.
+            "bits%=:                     \n\t"
             "lsl %[rest]                 \n\t"
-            "brne 6f                     \n\t"
+            "brne 1f                     \n\t"
             "movw r30, %[next]           \n\t"
             "lpm %[rest], Z+             \n\t"
             "movw %[next], r30           \n\t"
             "rol %[rest]                 \n"
-            "6:                          \n\t"
+            "1:                          \n\t"
             "rol %[value]                \n\t"
-            "sbrs %[range], 7            \n\t"
-            "rjmp 5b                     \n\t"
-            "rjmp 4b                     \n"
-            // The last byte leaves; then its flag is cleared, see spi_timed.hpp.
+            "lsl %[range]                \n\t"
+            "brpl bits%=                 \n\t"
+            "rjmp 5f                     \n"
+            // A pixel is decided, its high byte on its way; what is kept of its column, and the next context.
+            "turn%=:                     \n\t"
+            "swap %[before]              \n\t"  // 1
+            "st Y+, %[before]            \n\t"  // 2
+            "mov %[before], %[here]      \n\t"  // 1
+            "mov %[here], %[after]       \n\t"  // 1
+            "ldd %[after], Y+1           \n\t"  // 2
+            "lsr %[context]              \n\t"  // 1
+            "andi %[context], %[moved]   \n\t"  // 1
+            "or %[context], %[after]     \n\t"  // 1
+            "dec %[left]                 \n\t"  // 1
+            "breq 8f                     \n\t"  // 1
+            "out %[data], %[low]        \n"     // the 18th after the high byte, of ink the 19th
+            "4:                          \n\t"
+            "sbrs %[range], 7            \n\t"  // 2
+            "rjmp bits%=                 \n"
+            "5:                          \n\t"
+            "movw r30, %[table]          \n\t"  // 1
+            "add r30, %[context]         \n\t"  // 1
+            "adc r31, %[zero]            \n\t"  // 1
+            "lpm r0, Z                   \n\t"  // 3
+            "mul r0, %[range]            \n\t"  // 2
+            "brts 6f                     \n\t"  // 1
+            "cp %[value], r1             \n\t"  // 1
+            "brlo 7f                     \n\t"  // 1, 2 if ground
+            "sub %[value], r1            \n\t"  // 1
+            "sub %[range], r1            \n\t"  // 1
+            "sbrc %[context], 7          \n\t"  // 2
+            "rjmp yes%=                  \n"
+            "ink%=:                      \n\t"
+            "out %[data], %B[ink]        \n\t"  // the 18th after the low byte
+            "ori %[chances], %[bank]     \n\t"  // 1
+            "ori %[before], %[above_that]\n\t"  // 1
+            "ori %[context], 0x80        \n\t"  // 1
+            "mov %[low], %A[ink]         \n\t"  // 1
+            "rjmp turn%=                 \n"    // 2
+            // In a row that repeats: as the pixel above. 12 cycles so far, and brts takes one more.
+            "6:                          \n\t"
+            "rjmp .+0                    \n\t"  // 2
+            "sbrc %[here], 5             \n\t"  // 2 if ground
+            "rjmp ink%=                  \n\t"  // 1 + 2
+            "rjmp ground%=               \n"    // 2
             "7:                          \n\t"
+            "mov %[range], r1            \n\t"  // 1
+            "sbrc %[context], 7          \n\t"  // 2
+            "rjmp no%=                   \n"
+            "ground%=:                   \n\t"
+            "out %[data], %B[ground]     \n\t"    // the 18th after the low byte
+            "andi %[before], ~%[above_that]\n\t"  // 1
+            "mov %[low], %A[ground]      \n\t"    // 1
+            "nop                         \n\t"    // 1
+            "rjmp turn%=                 \n"      // 2
+            // A row ends.
+            "8:                          \n\t"
+            "out %[data], %[low]         \n\t"
+            "dec %[rows]                 \n\t"
+            "breq 9f                     \n\t"
+            "rjmp 2b                     \n"
+            // The last byte leaves; then its flag is cleared, see spi_timed.hpp.
+            "9:                          \n\t"
             "pop r29                     \n\t"
             "pop r28                     \n\t"
-            "lpm\n\tlpm\n\tlpm\n\tlpm\n\t"
-            "in r0, %[status]            \n\t"
+            "clr r1                      \n\t"
+            "lpm\n\tlpm\n\tlpm\n\tlpm    \n\t"
+            "in r0, %[data]-1            \n\t"
             "in r0, %[data]              \n\t"
-            : [value] "+r"(value),
-              [range] "+r"(range),
-              [rest] "+r"(rest),
-              [next] "+r"(next),
-              [left] "+r"(columns),
+            : [start] "+z"(start),
+              [next] "=&r"(next),
+              [value] "=&r"(value),
+              [range] "=&d"(range),
+              [rest] "=&d"(rest),
+              [rows] "+r"(rows),
+              [left] "=&r"(left),
               [context] "=&d"(context),
-              [here] "=&d"(here),
+              [before] "=&d"(before),
+              [here] "=&r"(here),
               [after] "=&r"(after),
-              [any] "=&r"(any),
-              [pixel] "=&r"(pixel)
+              [low] "=&r"(low),
+              [chances] "=&d"(chances),
+              // With every register in use the compiler saves them by a call.
+              [spare] "=&r"(spare)
             : [history] "r"(history),
+              [columns] "r"(columns),
               [table] "r"(Image::address(header::bytes)),
-              [edge] "M"(context_model::left_edge),
+              [zero] "r"(uint8_t{0}),
               [ink] "r"(colours.ink),
               [ground] "r"(colours.ground),
-              [data] "I"(_SFR_IO_ADDR(SPDR)),
-              [status] "I"(_SFR_IO_ADDR(SPSR))
-            : "r28", "r29", "r30", "r31", "memory");
-        stream.at = static_cast<uint16_t>(next - Image::address(0));
-        stream.value = value;
-        stream.range = range;
-        stream.rest = rest;
-        // The other bits of a history are those of the rows above.
-        return any & 1;
-    }
-
-    /// Sends a row as it was decided before: bit 0 of each column's history.
-    __attribute__((noinline)) static void send_again(const uint8_t* history,
-                                                     uint8_t columns,
-                                                     const Colours& colours) {
-        uint16_t pixel;
-        asm volatile(
-            "1: ld r0, %a[history]+      \n\t"  // 2
-            "movw %[pixel], %[ground]    \n\t"  // 1
-            "sbrc r0, 0                  \n\t"  // 2 with what follows
-            "movw %[pixel], %[ink]       \n\t"
-            "out %[data], %B[pixel]      \n\t"
-            "lpm\n\tlpm\n\tlpm\n\tlpm\n\tlpm\n\t"
-            "rjmp .+0                    \n\t"
-            "out %[data], %A[pixel]      \n\t"  // the 18th after the other
-            "lpm\n\tlpm\n\tlpm       \n\t"      // 9
-            "dec %[left]                 \n\t"  // 1
-            "brne 1b                     \n\t"  // 2; with the 5 above the next is the 18th
-            "lpm                         \n\t"
-            "lpm                         \n\t"
-            "in r0, %[status]            \n\t"
-            "in r0, %[data]              \n\t"
-            : [history] "+x"(history), [left] "+r"(columns), [pixel] "=&r"(pixel)
-            : [ink] "r"(colours.ink),
-              [ground] "r"(colours.ground),
-              [data] "I"(_SFR_IO_ADDR(SPDR)),
-              [status] "I"(_SFR_IO_ADDR(SPSR))
+              [pixels] "M"(int{context_model::pixels}),
+              [bank] "M"(context_model::bank),
+              [above] "M"(context_model::above),
+              [above_that] "M"(context_model::above_that),
+              [edge] "M"(context_model::left_edge),
+              [moved] "M"(context_model::left | context_model::moved_on),
+              [data] "I"(_SFR_IO_ADDR(SPDR))
             : "memory");
     }
 };
