@@ -43,12 +43,12 @@ TEST(DigitTime, HoldsTheMedianAgainstTheTimeAskedFor) {
 }
 
 TEST(DigitTime, OffersThePackingThatTheAuthorRuledOut) {
-    // 48 px digits of DejaVu Sans Mono Bold, measured: 56,676 cycles in runs, 65,491 in context: 3.54 and 4.09 ms.
+    // 48 px digits of DejaVu Sans Mono Bold, measured: 56,676 cycles in runs, 47,913 in context: 3.54 and 2.99 ms.
     const std::string face = R"({"file": "DejaVuSansMono-Bold.ttf", "size": 48)";
-    EXPECT_TRUE(with(face + "}", 3.8).empty()) << "chosen by time";
-    const Finding finding = sample::only(with(face + R"(, "packing": "context"})", 3.8));
-    EXPECT_NEAR(*finding.measured, 65491 / 16e3, 0.03 * 65491 / 16e3);
-    EXPECT_THAT(finding.message, HasSubstr("runs takes 3."));
+    EXPECT_TRUE(with(face + "}", 3.3).empty()) << "chosen by time";
+    const Finding finding = sample::only(with(face + R"(, "packing": "runs"})", 3.3));
+    EXPECT_NEAR(*finding.measured, 56676 / 16e3, 0.03 * 56676 / 16e3);
+    EXPECT_THAT(finding.message, HasSubstr("context takes "));
     ASSERT_EQ(finding.cure.size(), 1u);
     EXPECT_EQ(finding.cure[0].pointer, "/faces/figures/packing");
     EXPECT_EQ(finding.cure[0].value, "\"automatic\"");
@@ -57,7 +57,7 @@ TEST(DigitTime, OffersThePackingThatTheAuthorRuledOut) {
 TEST(DigitTime, TellsThatASmoothedReadoutMissesItsTime) {
     const Finding finding = sample::only(with(smoothed, 3.8));
     EXPECT_THAT(finding.message, HasSubstr("in smoothed face \"figures\""));
-    EXPECT_THAT(finding.message, HasSubstr("runs takes 3."));
+    EXPECT_THAT(finding.message, HasSubstr("context takes "));
     ASSERT_EQ(finding.cure.size(), 1u);
     EXPECT_EQ(finding.cure[0].pointer, "/faces/figures/smooth");
     EXPECT_EQ(finding.cure[0].value, "false");
