@@ -108,6 +108,8 @@ void MemberFields::make(const std::string& pointer, const std::string& name, con
 }
 
 bool MemberFields::is_field(const Shape& shape, const Node& value) {
+    // What should be an object or a list, but is none, can at least be written anew.
+    if (value.kind != Node::Kind::object && value.kind != Node::Kind::list) return true;
     switch (shape.kind) {
         case Kind::object:
         case Kind::map:
@@ -151,7 +153,8 @@ void MemberFields::field(const std::string& pointer,
             return;
         }
         case Kind::list:
-            return pair_field(pointer, value, width);
+            return value.kind == Node::Kind::list ? pair_field(pointer, value, width)
+                                                  : written_field(pointer);
         case Kind::choice:
         case Kind::paint:
         case Kind::face:

@@ -283,16 +283,22 @@ void draw_mistakes(SideFrame& side) {
     const std::vector<Finding> all = mistakes;  // a change may come between
     for (std::size_t i = 0; i < all.size(); ++i) {
         ImGui::PushID(static_cast<int>(i));
-        const bool there = bench.document() != nullptr && bench.schema && !all[i].pointer.empty() &&
-                           node_at(*bench.document(), all[i].pointer) != nullptr;
+        const std::string& place = all[i].pointer;
+        const Node* parent = bench.document() == nullptr || place.empty()
+                                 ? nullptr
+                                 : node_at(*bench.document(), parent_of(place));
+        const Node* value = parent == nullptr ? nullptr : node_at(*bench.document(), place);
         say_small(side,
                   tint::quiet,
                   "LINE " + std::to_string(all[i].place.line) + ", COLUMN " +
                       std::to_string(all[i].place.column));
-        if (there)
-            draw_member(side, all[i].pointer);
-        else
+        if (value != nullptr && bench.schema && parent->kind == Node::Kind::object) {
+            draw_member(side, place);
+        } else {
             say_wrapped(side, tint::must, all[i].message);
+            // An element of a list is mended in the list's rows.
+            if (value != nullptr && bench.schema) draw_member(side, parent_of(place));
+        }
         ImGui::PopID();
     }
 }
