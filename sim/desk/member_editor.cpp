@@ -2,6 +2,7 @@
 
 #include "sim/check/rule.hpp"
 #include "sim/desk/choosers.hpp"
+#include "sim/desk/flowing_buttons.hpp"
 #include "sim/desk/tints.hpp"
 #include "sim/edit/json_words.hpp"
 #include "sim/edit/member_changes.hpp"
@@ -307,7 +308,8 @@ private:
     void offer(const std::string& pointer, const std::vector<const OfferedMember*>& absent) {
         ImGui::Dummy({0, side_.unit});
         say_small(side_, tint::quiet, "LEFT OUT");
-        Buttons buttons(side_);
+        ImGui::PushFont(side_.type.small);
+        FlowingButtons buttons(side_);
         for (const OfferedMember* member : absent) {
             const std::string obstacle = obstacle_to(bench_.grounds(), pointer, *member);
             if (buttons.press(member->name,
@@ -320,6 +322,7 @@ private:
                         return amend(text, added(grounds, at, member->name));
                     });
         }
+        ImGui::PopFont();
     }
 
     /// What the author may name in a map: the paints of a palette, rules and their figures, or anything.
@@ -349,46 +352,17 @@ private:
                 name = "palette " + std::to_string(number);
             names.emplace_back(name, "{}");
         }
-        Buttons buttons(side_);
+        ImGui::PushFont(side_.type.small);
+        FlowingButtons buttons(side_);
         for (const auto& [name, value] : names)
-            if (map->find(name) == nullptr &&
-                buttons.press(name, "Put in \"" + name + "\"", true)) {
+            if (map->find(name) == nullptr && buttons.press(name, "Put in \"" + name + "\"")) {
                 bench_.want({{Change::Kind::add, pointer + pointer_part(name), value}},
                             "put in " + name);
                 bench_.wanted.back().member = pointer;
                 unfolded(pointer + pointer_part(name)) = true;
             }
+        ImGui::PopFont();
     }
-
-    /// Small buttons that flow over as many lines as they need.
-    class Buttons {
-    public:
-        explicit Buttons(SideFrame& side) : side_(side) { ImGui::PushFont(side.type.small); }
-        ~Buttons() { ImGui::PopFont(); }
-        Buttons(const Buttons&) = delete;
-        Buttons& operator=(const Buttons&) = delete;
-
-        bool press(const std::string& name, const std::string& what, bool possible) {
-            const float end = ImGui::GetWindowPos().x + ImGui::GetWindowContentRegionMax().x;
-            const float width = ImGui::CalcTextSize(name.c_str()).x + 12 * side_.unit;
-            if (!first_ && ImGui::GetItemRectMax().x + 4 * side_.unit + width < end)
-                ImGui::SameLine(0, 4 * side_.unit);
-            first_ = false;
-            ImGui::PushID(name.c_str());
-            if (!possible) ImGui::PushStyleColor(ImGuiCol_Button, 0u);
-            const bool pressed = press_button(side_, name.c_str());
-            if (!possible) ImGui::PopStyleColor();
-            ImGui::PopID();
-            ImGui::PushFont(side_.type.words);
-            tip(side_, what);
-            ImGui::PopFont();
-            return pressed && possible;
-        }
-
-    private:
-        SideFrame& side_;
-        bool first_ = true;
-    };
 
     SideFrame& side_;
     Bench& bench_;

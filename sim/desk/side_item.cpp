@@ -1,3 +1,4 @@
+#include "sim/desk/flowing_buttons.hpp"
 #include "sim/desk/grid.hpp"
 #include "sim/desk/member_editor.hpp"
 #include "sim/desk/side_parts.hpp"
@@ -11,8 +12,7 @@ namespace {
 
 void draw_new_items(SideFrame& side) {
     say_small(side, tint::quiet, "NEW");
-    const float end = ImGui::GetWindowPos().x + ImGui::GetWindowContentRegionMax().x;
-    bool first = true;
+    FlowingButtons buttons(side);
     for (const ItemKind kind : {ItemKind::readout,
                                 ItemKind::key,
                                 ItemKind::legend,
@@ -20,15 +20,10 @@ void draw_new_items(SideFrame& side) {
                                 ItemKind::meter,
                                 ItemKind::scale,
                                 ItemKind::picture,
-                                ItemKind::frame}) {
-        const float width = ImGui::CalcTextSize(name_of(kind)).x + 12 * side.unit;
-        if (!first && ImGui::GetItemRectMax().x + 4 * side.unit + width < end)
-            ImGui::SameLine(0, 4 * side.unit);
-        first = false;
-        if (press_button(side, name_of(kind)))
+                                ItemKind::frame})
+        if (buttons.press(name_of(kind),
+                          kind == ItemKind::picture ? "Drop a PNG file on the window." : ""))
             side.bench.order(Order::insert, static_cast<int>(kind));
-        if (kind == ItemKind::picture) tip(side, "Drop a PNG file on the window.");
-    }
 }
 
 void draw_several(SideFrame& side) {
