@@ -45,8 +45,8 @@ constexpr const char* arduino_flags =
     "-fdata-sections -fno-threadsafe-statics -Wno-error=narrowing -flto ";
 
 /// The fixture that says everything a layout can say makes up a part of its own.
-Loaded load_for_a_real_part(const std::string& file) {
-    Loaded it = load_example(file);
+LoadedExample load_for_a_real_part(const std::string& file) {
+    LoadedExample it = load_example(file);
     if (lower(it.layout.mcu.name) == "bench avr") it.layout.mcu.name = "ATmega328P";
     return it;
 }
@@ -92,7 +92,7 @@ protected:
 INSTANTIATE_TEST_SUITE_P(Examples, AvrBuild, testing::ValuesIn(example_files()), test_name);
 
 TEST_P(AvrBuild, BareWithoutAWarning) {
-    const Loaded it = load_for_a_real_part(GetParam());
+    const LoadedExample it = load_for_a_real_part(GetParam());
     if (it.layout.mcu.family != "avr") GTEST_SKIP() << "for another processor";
     for (const Example example : {Example::driver, Example::own_driver}) {
         const std::string name = stem() + (example == Example::driver ? "-driver" : "-own-driver");
@@ -143,7 +143,7 @@ TEST_P(AvrBuild, AsAnArduinoSketchWithoutAWarning) {
     if (!fs::exists(arduino / "cores/arduino/Arduino.h")) {
         GTEST_SKIP() << "needs the package arduino-core-avr";
     }
-    const Loaded it = load_for_a_real_part(GetParam());
+    const LoadedExample it = load_for_a_real_part(GetParam());
     if (it.layout.mcu.family != "avr") GTEST_SKIP() << "for another processor";
     const std::string core = core_library(it.layout);
     const std::string variant = it.layout.mcu.name == "ATmega2560" ? "mega" : "standard";
@@ -172,7 +172,7 @@ TEST_P(AvrBuild, AsAnArduinoSketchWithoutAWarning) {
 
 TEST(AvrBuilds, CompileForEveryBusOnEveryPart) {
     if (!have_compiler()) GTEST_SKIP() << "needs the packages gcc-avr and avr-libc";
-    Loaded it =
+    LoadedExample it =
         load_example(std::string(DIALPLATE_TREE) + "/tests/layout/fixtures/good/everything.json");
     for (const char* part : {"ATmega328P", "ATmega2560"}) {
         for (const BusKind kind :
@@ -213,7 +213,8 @@ __attribute__((constructor)) static void keep_them() {
 
 TEST(AvrBuilds, KeepTheImageNearHoweverMuchElseIsInFlash) {
     if (!have_compiler()) GTEST_SKIP() << "needs the packages gcc-avr and avr-libc";
-    const Loaded it = load_example(std::string(DIALPLATE_TREE) + "/layouts/bench-standard.json");
+    const LoadedExample it =
+        load_example(std::string(DIALPLATE_TREE) + "/layouts/bench-standard.json");
     ASSERT_EQ(it.layout.mcu.name, "ATmega2560");
     const fs::path directory =
         emitted_into("crowded-flash", emit(it.layout, it.image, Example::driver));
@@ -236,7 +237,7 @@ TEST(AvrBuilds, KeepTheImageNearHoweverMuchElseIsInFlash) {
 }
 
 TEST(OtherProcessors, TakeTheSketchWithTheirBoardsFunctions) {
-    Loaded it =
+    LoadedExample it =
         load_example(std::string(DIALPLATE_TREE) + "/tests/layout/fixtures/good/everything.json");
     it.layout.mcu.name = "RP2040";
     it.layout.mcu.family = "cortex-m0plus";

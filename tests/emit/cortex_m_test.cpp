@@ -47,7 +47,7 @@ struct Checksums {
 };
 
 /// The play on the simulator's own engine, with every part, and its own wire.
-Checksums simulated(const Loaded& it, const std::vector<std::uint8_t>& orders) {
+Checksums simulated(const LoadedExample& it, const std::vector<std::uint8_t>& orders) {
     Controller controller(it.layout.display, it.layout.bus.kind);
     Wire wire(controller, it.layout.display, it.layout.turn, it.layout.bus.kind);
     Crc32 sent, happened;
@@ -96,11 +96,11 @@ bool have_arm() {
 }
 
 /// Emits for the part, adds the play and the functions of an Arduino core that wiring.hpp names.
-fs::path sources_for(const Loaded& example,
+fs::path sources_for(const LoadedExample& example,
                      const std::string& name,
                      const Machine& machine,
                      const std::vector<std::uint8_t>& orders) {
-    Loaded it = example;
+    LoadedExample it = example;
     it.layout.mcu.name = machine.part;
     it.layout.mcu.family = machine.family;
     it.layout.mcu.object_max.reset();
@@ -175,7 +175,7 @@ class CortexM : public testing::TestWithParam<std::string> {};
 INSTANTIATE_TEST_SUITE_P(Examples, CortexM, testing::ValuesIn(layouts_to_run()), test_name);
 
 TEST_P(CortexM, SendsTheBytesThatTheSimulatorSends) {
-    const Loaded it = load_example(GetParam());
+    const LoadedExample it = load_example(GetParam());
     const std::string stem = fs::path(GetParam()).stem();
     const std::vector<std::uint8_t> orders = orders_for(it.layout);
     const Checksums here = simulated(it, orders);
@@ -199,7 +199,7 @@ TEST_P(CortexM, SendsTheBytesThatTheSimulatorSends) {
 
 TEST(CortexMSketch, DrawsTheFirstPageThroughTheDriverThatStandsForTheAuthors) {
     if (!have_arm()) GTEST_SKIP() << "needs the packages gcc-arm-none-eabi and qemu-system-arm";
-    const Loaded it = load_example(DIALPLATE_TREE "/layouts/coast-listener.json");
+    const LoadedExample it = load_example(DIALPLATE_TREE "/layouts/coast-listener.json");
     Orders orders;
     for (std::size_t v = 0; v < it.layout.values.size(); ++v)
         orders.set(v, it.layout.values[v].start);
@@ -221,7 +221,7 @@ TEST(CortexMSketch, DrawsTheFirstPageThroughTheDriverThatStandsForTheAuthors) {
 // ATmega4809: this compiler has neither its start file nor its header, and nothing here runs it.
 TEST(MappedAvr, LinksTheSketchWithAnImageThatPlainLoadsReach) {
     if (run_shell("command -v avr-g++").status != 0) GTEST_SKIP() << "needs the package gcc-avr";
-    const Loaded it = load_example(DIALPLATE_TREE "/layouts/coast-listener.json");
+    const LoadedExample it = load_example(DIALPLATE_TREE "/layouts/coast-listener.json");
     const fs::path directory = sources_for(
         it, "sketch-avrxmega3", {"avrxmega3", "ATmega4809", "avr-mapped", ""}, {play::end});
     compile(directory,

@@ -92,7 +92,7 @@ TEST(Arena, CountsWhatTheEngineRemembers) {
 }
 
 TEST(Arena, IsSmallerWithoutMarkedDigitsAndPeaks) {
-    Loaded it = load_example(everything);
+    LoadedExample it = load_example(everything);
     const int with = it.image.arena_shown;
     EXPECT_EQ(with, it.image.arena_shown_by_all_parts);
     for (Page& page : it.layout.pages) {
@@ -111,7 +111,7 @@ class EmissionOf : public testing::TestWithParam<std::string> {};
 INSTANTIATE_TEST_SUITE_P(Examples, EmissionOf, testing::ValuesIn(example_files()), test_name);
 
 TEST_P(EmissionOf, IsTheSameEveryTimeAndNamesNoPlace) {
-    const Loaded once = load_example(GetParam()), again = load_example(GetParam());
+    const LoadedExample once = load_example(GetParam()), again = load_example(GetParam());
     for (const Example example : {Example::driver, Example::own_driver}) {
         if (cannot_emit(once.layout, once.image, example)) continue;
         const Emission a = emit(once.layout, once.image, example);
@@ -126,7 +126,7 @@ TEST_P(EmissionOf, IsTheSameEveryTimeAndNamesNoPlace) {
 }
 
 TEST_P(EmissionOf, IncludesOnlyWhatItBrings) {
-    const Loaded it = load_example(GetParam());
+    const LoadedExample it = load_example(GetParam());
     for (const Example example : {Example::driver, Example::own_driver}) {
         if (cannot_emit(it.layout, it.image, example)) continue;
         const Emission emission = emit(it.layout, it.image, example);
@@ -160,7 +160,7 @@ TEST(Emission, BringsJustTheDriverOfTheBus) {
         {BusKind::usart_spi, "usart_spi.hpp", {"spi_polled.hpp", "parallel8.hpp"}},
         {BusKind::parallel8, "parallel8.hpp", {"spi_polled.hpp", "usart_spi.hpp"}},
     };
-    Loaded it = load_example(everything);
+    LoadedExample it = load_example(everything);
     for (const Row& row : rows) {
         SCOPED_TRACE(row.brings);
         it.layout.bus = {row.kind, Hertz{it.layout.clock.value / 2}};
@@ -176,7 +176,7 @@ TEST(Emission, BringsJustTheDriverOfTheBus) {
 }
 
 TEST(Emission, MountsTheDisplayAsItsPartSays) {
-    Loaded it = load_example(everything);
+    LoadedExample it = load_example(everything);
     it.layout.turn = 270;
     it.layout.display.controller = "ST7735S";
     it.layout.display.turns[3] = {.address_mode = 0x68, .column_offset = 1, .page_offset = 2};
@@ -206,7 +206,7 @@ TEST(Emission, DividesTheClockToWhatTheLayoutAsksAtMost) {
         {16, 0.1, ", 128>"},
         {18.432, 9.216, ", 2>"},
     };
-    Loaded it = load_example(everything);
+    LoadedExample it = load_example(everything);
     for (const Row& row : rows) {
         SCOPED_TRACE(row.bus_mhz);
         it.layout.clock = Hertz{row.clock_mhz * 1e6};
@@ -217,7 +217,7 @@ TEST(Emission, DividesTheClockToWhatTheLayoutAsksAtMost) {
 }
 
 TEST(Emission, RefusesWhatNoDriverCanDo) {
-    Loaded it = load_example(everything);
+    LoadedExample it = load_example(everything);
     it.layout.bus = {BusKind::usart_spi, Hertz{it.layout.clock.value / 4}};
     auto no = cannot_emit(it.layout, it.image, Example::driver);
     ASSERT_TRUE(no);
@@ -234,7 +234,7 @@ TEST(Emission, RefusesWhatNoDriverCanDo) {
 }
 
 TEST(Emission, RefusesAnImageThatTheCompilerCannotPlace) {
-    Loaded it = load_example(everything);
+    LoadedExample it = load_example(everything);
     it.layout.mcu.object_max = Bytes{static_cast<std::int64_t>(it.image.bytes.size()) - 1};
     const auto no = cannot_emit(it.layout, it.image, Example::own_driver);
     ASSERT_TRUE(no);
@@ -243,7 +243,7 @@ TEST(Emission, RefusesAnImageThatTheCompilerCannotPlace) {
 }
 
 TEST(Emission, NamesEverythingOfTheLayoutOnce) {
-    Loaded it = load_example(everything);
+    LoadedExample it = load_example(everything);
     it.layout.values.front().name = "switch";
     const LayoutNames names = layout_names(it.layout, it.image);
     EXPECT_EQ(names.values.front(), "switch_");
@@ -261,7 +261,7 @@ TEST(Emission, NamesEverythingOfTheLayoutOnce) {
 }
 
 TEST(Emission, LeavesTheFirmwareNoWayOutOfAComment) {
-    Loaded it = load_example(everything);
+    LoadedExample it = load_example(everything);
     it.layout.title = "Dial\n#error \\";
     it.layout.values.front().unit = "Hz\\";
     const Emission emission = emit(it.layout, it.image, Example::driver);

@@ -102,7 +102,7 @@ class SameBusTraffic : public testing::TestWithParam<std::string> {};
 INSTANTIATE_TEST_SUITE_P(Examples, SameBusTraffic, testing::ValuesIn(example_files()), test_name);
 
 TEST_P(SameBusTraffic, FromTheEmittedCodeAndTheSimulator) {
-    const Loaded it = load_example(GetParam());
+    const LoadedExample it = load_example(GetParam());
     const std::string name = std::filesystem::path(GetParam()).stem();
     const std::filesystem::path directory =
         emitted_into("traffic-" + name, emit(it.layout, it.image, Example::own_driver));

@@ -40,7 +40,7 @@ struct Bus {
     }
 };
 #else
-struct Panel {
+struct WeighedPanel {
     using Controller = Ili9341;
     static constexpr uint8_t address_mode = 0x28;
     static constexpr uint16_t column_offset = 0, page_offset = 0;
@@ -49,11 +49,11 @@ struct Panel {
 };
 
 #if DRIVER == 1
-using Bus = DisplayBus<SpiPolled<Pin<port::b, 1>, Pin<port::b, 2>, Pin<port::b, 0>>, Panel>;
+using Bus = DisplayBus<SpiPolled<Pin<port::b, 1>, Pin<port::b, 2>, Pin<port::b, 0>>, WeighedPanel>;
 #elif DRIVER == 2
-using Bus = DisplayBus<SpiTimed<Pin<port::b, 1>, Pin<port::b, 2>, Pin<port::b, 0>>, Panel>;
+using Bus = DisplayBus<SpiTimed<Pin<port::b, 1>, Pin<port::b, 2>, Pin<port::b, 0>>, WeighedPanel>;
 #elif DRIVER == 3
-using Bus = DisplayBus<UsartSpi<Pin<port::b, 1>, Pin<port::b, 2>, Pin<port::b, 0>>, Panel>;
+using Bus = DisplayBus<UsartSpi<Pin<port::b, 1>, Pin<port::b, 2>, Pin<port::b, 0>>, WeighedPanel>;
 #elif DRIVER == 4
 using Bus = DisplayBus<Parallel8<SplitPorts<port::b, port::d, 0x03>,
                                  Pin<port::c, 0>,
@@ -61,7 +61,7 @@ using Bus = DisplayBus<Parallel8<SplitPorts<port::b, port::d, 0x03>,
                                  Pin<port::c, 2>,
                                  Pin<port::c, 3>,
                                  Pin<port::c, 4>>,
-                       Panel>;
+                       WeighedPanel>;
 #endif
 #endif
 

@@ -37,7 +37,7 @@ protected:
         return of(work, group + static_cast<int>(subject));
     }
 
-    const Loaded example_ = load_example(GetParam());
+    const LoadedExample example_ = load_example(GetParam());
     Prototype prototype_{example_.layout, example_.image};
 };
 
@@ -87,7 +87,7 @@ INSTANTIATE_TEST_SUITE_P(Examples, EngineWorkOf, testing::ValuesIn(example_files
 
 TEST(EngineWorkOfContexts, TellsTheLastGlyphOfAFaceFromTheFirst) {
     // "." is the last of the dial's face, since the digits come first, and has 6 columns.
-    Loaded example =
+    LoadedExample example =
         load_example(std::filesystem::path{DIALPLATE_TREE} / "layouts/coast-listener.json");
     for (Face& face : example.layout.faces)
         face.packing = PackingWish::context;

@@ -37,13 +37,13 @@ inline std::string test_name(const testing::TestParamInfo<std::string>& info) {
     return name;
 }
 
-struct Loaded {
+struct LoadedExample {
     Layout layout;
     BuiltImage image;
 };
 
 /// Reads and builds, or fails the test with what is wrong.
-inline Loaded load_example(const std::string& file) {
+inline LoadedExample load_example(const std::string& file) {
     const Reading reading = load_layout(file);
     for (const Finding& f : reading.findings)
         ADD_FAILURE() << gnu_line(file, f);

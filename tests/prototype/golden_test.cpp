@@ -54,7 +54,7 @@ TEST(Golden, EveryPictureIsAsItWasLookedAt) {
                         {"bench-standard", "bench-standard", 0}};
     for (const Row& row : rows) {
         SCOPED_TRACE(row.picture);
-        const Loaded loaded =
+        const LoadedExample loaded =
             load_example(std::string(DIALPLATE_TREE "/layouts/") + row.layout + ".json");
         ASSERT_FALSE(loaded.image.bytes.empty());
         Prototype p(loaded.layout, loaded.image);

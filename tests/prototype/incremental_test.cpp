@@ -76,7 +76,7 @@ std::string first_difference(const std::vector<std::uint16_t>& a,
 }  // namespace
 
 TEST_P(Example, ChangesLeaveTheGlassAsAWholeDrawingWould) {
-    const Loaded loaded = load_example(GetParam());
+    const LoadedExample loaded = load_example(GetParam());
     ASSERT_FALSE(loaded.image.bytes.empty());
     const int width = loaded.layout.glass_width();
     const std::int64_t whole = static_cast<std::int64_t>(width) * loaded.layout.glass_height();
@@ -109,7 +109,7 @@ TEST_P(Example, ChangesLeaveTheGlassAsAWholeDrawingWould) {
 }
 
 TEST_P(Example, NoSliceIsLongerThanAGlyphOrABandOfFill) {
-    const Loaded loaded = load_example(GetParam());
+    const LoadedExample loaded = load_example(GetParam());
     ASSERT_FALSE(loaded.image.bytes.empty());
     std::int64_t longest = 1024;  // the band that the image names
     for (const FaceCost& face : loaded.image.faces) {
@@ -131,7 +131,7 @@ TEST_P(Example, NoSliceIsLongerThanAGlyphOrABandOfFill) {
 }
 
 TEST_P(Example, TheSameInputGivesTheSameBytes) {
-    const Loaded loaded = load_example(GetParam());
+    const LoadedExample loaded = load_example(GetParam());
     ASSERT_FALSE(loaded.image.bytes.empty());
     Prototype a(loaded.layout, loaded.image), b(loaded.layout, loaded.image);
     std::mt19937 for_a(7), for_b(7);

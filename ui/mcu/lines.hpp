@@ -10,7 +10,7 @@ namespace dialplate {
 /// @tparam Select         Pin, low while the display listens, or NoPin: wired to ground.
 /// @tparam Reset          Pin, low resets, or NoPin: wired to the microcontroller's own reset.
 template <class DataOrCommand, class Select, class Reset>
-struct Lines {
+struct ControlLines {
     /// Not selected, data, not reset.
     static void prepare() {
         Select::high();

@@ -25,7 +25,7 @@ template <class Data,
           class Reset = NoPin>
 struct Parallel8 {
     using Contexts = FastContextCore;
-    using Wiring = Lines<DataOrCommand, Select, Reset>;
+    using Wiring = ControlLines<DataOrCommand, Select, Reset>;
 
     static void begin() {
         Write::high();

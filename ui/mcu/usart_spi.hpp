@@ -24,7 +24,7 @@ namespace dialplate {
 template <class DataOrCommand, class Select, class Reset = NoPin>
 struct UsartSpi {
     using Contexts = FastContextCore;
-    using Wiring = Lines<DataOrCommand, Select, Reset>;
+    using Wiring = ControlLines<DataOrCommand, Select, Reset>;
 
     static void begin() {
         Wiring::prepare();
