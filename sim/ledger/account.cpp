@@ -12,10 +12,11 @@ FlashAccount flash_account(const Layout& layout, const BuiltImage& built) {
     flash.capacity = layout.mcu.flash;
     flash.boot = layout.mcu.boot;
     flash.taken = layout.taken.flash;
-    flash.engine = engine_size(parts_used(layout, built), layout.mcu);
-    flash.driver = driver_size(layout, parts_used(layout, built));
-    if (parts_used(layout, built).has(Part::touch)) {
-        flash.touch = touch_size(layout.mcu);
+    const DisplayProgram program = display_program(layout, parts_used(layout, built));
+    flash.engine = engine_size(program, layout.mcu);
+    flash.driver = driver_size(program, layout.mcu);
+    if (program.touch_sheet) {
+        flash.touch = touch_size(program, layout.mcu);
     }
     flash.faces = built.faces;
     flash.pictures = built.pictures;
@@ -43,7 +44,7 @@ RamAccount ram_account(const Layout& layout, const BuiltImage& built) {
     ram.taken = layout.taken.ram;
     ram.engine =
         engine_state(layout.mcu) + Bytes{std::int64_t{built.arena_values} + built.arena_shown};
-    ram.stack = stack_size(parts_used(layout, built), layout.mcu);
+    ram.stack = stack_size(display_program(layout, parts_used(layout, built)), layout.mcu);
     // A history byte for each column; the engines were measured with as many as most glyphs have at most.
     constexpr int measured_columns = 64;
     ram.stack.bytes += Bytes{std::max(0, built.context_columns() - measured_columns)};

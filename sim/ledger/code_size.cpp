@@ -10,7 +10,7 @@
 #include <cmath>
 #include <cstdio>
 #include <iterator>
-#include <numeric>
+#include <optional>
 #include <string>
 
 namespace dialplate {
@@ -47,7 +47,7 @@ std::string basis_of_measurement() {
     std::snprintf(
         text,
         sizeof text,
-        "%s; a sum of parts: of %d compiled engines that it was not fitted to, nine of ten within "
+        "%s; a sum of parts: of %d compiled programs that it was not fitted to, nine of ten within "
         "%.1f %%, all within %.1f %%",
         measured::toolchain,
         measured::held_out,
@@ -91,36 +91,47 @@ CodeSize scaled(double bytes, const Mcu& mcu, const std::string& measured_basis)
     return {Bytes{std::lround(bytes)}, Standing::estimate, carried_over + ", unchanged"};
 }
 
+/// The sum of the terms that hold, of all rows or of one.
 template <std::size_t count>
-double weighed(PartSet parts, const double (&weights)[count]) {
-    const std::vector<double> terms = size_terms(parts);
+double weighed(const DisplayProgram& program,
+               const double (&weights)[count],
+               std::optional<SizeRow> row = std::nullopt) {
+    const std::vector<SizeTerm> terms = size_terms(program);
     assert(terms.size() == count);
-    return std::inner_product(terms.begin(), terms.end(), weights, 0.0);
+    double bytes = 0.0;
+    for (std::size_t i = 0; i < count; ++i) {
+        bytes += terms[i].holds && row.value_or(terms[i].row) == terms[i].row ? weights[i] : 0.0;
+    }
+    return bytes;
+}
+
+CodeSize weighed_row(const DisplayProgram& program, SizeRow row, const Mcu& mcu) {
+    return scaled(weighed(program, measured::flash_terms, row), mcu, basis_of_measurement());
 }
 
 }  // namespace
 
-CodeSize engine_size(PartSet parts, const Mcu& mcu) {
-    return scaled(weighed(parts, measured::engine_terms), mcu, basis_of_measurement());
+DisplayProgram display_program(const Layout& layout, PartSet parts) {
+    return {.parts = parts,
+            .bus = layout.bus.kind,
+            .bytes_per_pixel = bytes_per_pixel(layout.display, layout.bus.kind),
+            .touch_sheet = parts.has(Part::touch)};
 }
 
-CodeSize driver_size(const Layout& layout, PartSet parts) {
-    const int pixel = bytes_per_pixel(layout.display, layout.bus.kind);
-    const auto* found = std::find_if(
-        std::begin(measured::drivers), std::end(measured::drivers), [&](const measured::Driver& d) {
-            return d.kind == layout.bus.kind && d.bytes_per_pixel == pixel;
-        });
-    assert(found != std::end(measured::drivers));
-    const int bytes = !parts.has(Part::context)        ? found->bytes
-                      : parts.has(Part::enlarged)      ? found->with_contexts
-                      : parts.has(Part::tones_context) ? found->with_contexts_alone
-                                                       : found->with_nothing_else;
-    const std::string basis =
-        std::string{measured::toolchain} + "; " + bus_driver(layout.bus.kind).name;
-    if (is_avr(layout.mcu)) {
-        return scaled(bytes, layout.mcu, basis);
+CodeSize engine_size(DisplayProgram program, const Mcu& mcu) {
+    // The drivers are for AVRs.
+    if (!is_avr(mcu)) program.bus.reset();
+    return weighed_row(program, SizeRow::engine, mcu);
+}
+
+CodeSize driver_size(const DisplayProgram& program, const Mcu& mcu) {
+    assert(program.bus);
+    if (is_avr(mcu)) {
+        CodeSize size = weighed_row(program, SizeRow::driver, mcu);
+        size.basis += std::string{"; "} + bus_driver(*program.bus).name;
+        return size;
     }
-    return {Bytes{found->bytes},
+    return {Bytes{std::lround(weighed(program, measured::flash_terms, SizeRow::driver))},
             Standing::estimate,
             "there is no driver for this family: as much as the one for the " +
                 std::string{measured::part} +
@@ -128,13 +139,11 @@ CodeSize driver_size(const Layout& layout, PartSet parts) {
                 "libraries comes on top"};
 }
 
-CodeSize touch_size(const Mcu& mcu) {
-    CodeSize size = scaled(measured::touch_reading,
-                           mcu,
-                           std::string{measured::toolchain} +
-                               "; a 12-bit serial converter, filtered, with its calibration");
+CodeSize touch_size(const DisplayProgram& program, const Mcu& mcu) {
+    CodeSize size = weighed_row(program, SizeRow::touch, mcu);
+    size.basis += "; a 12-bit serial converter, filtered, with its calibration";
     if (!is_avr(mcu)) {
-        size = {Bytes{measured::touch_reading},
+        size = {Bytes{std::lround(weighed(program, measured::flash_terms, SizeRow::touch))},
                 Standing::estimate,
                 "there is no reading of the touch sheet for this family: as much as for the " +
                     std::string{measured::part}};
@@ -150,19 +159,16 @@ Bytes engine_state(const Mcu& mcu) {
     return Bytes{std::lround(measured::engine_state * (is_avr(mcu) ? 1.0 : wide_stack_factor))};
 }
 
-CodeSize stack_size(PartSet parts, const Mcu& mcu) {
+CodeSize stack_size(const DisplayProgram& program, const Mcu& mcu) {
     const std::string bound = "longest path of calls in the compiled engine with all parts, ";
     const std::string and_more = "; interrupts come on top";
     if (is_avr(mcu)) {
-        const double bytes =
-            std::min<double>(weighed(parts, measured::stack_terms) + measured::stack_margin,
-                             measured::stack) +
-            (parts.has(Part::context) ? measured::stack_of_contexts : 0);
         return {
-            Bytes{std::lround(bytes)},
+            Bytes{std::lround(weighed(program, measured::stack_terms) + measured::stack_margin)},
             is_measured(mcu) ? Standing::measured : Standing::estimate,
-            std::string{"longest path of calls in compiled engines, by their parts, and as much as "
-                        "one of those held out needed more; "} +
+            std::string{
+                "longest path of calls in compiled programs, by their parts, and as much as "
+                "one of those held out needed more; "} +
                 measured::toolchain + and_more};
     }
     if (const measured::FamilyRatio* ratio = ratio_of(mcu)) {

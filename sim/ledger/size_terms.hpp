@@ -1,15 +1,16 @@
-// The terms of which the size of an engine is the weighted sum.
+// The terms of which the size of a display's program is the weighted sum.
 //
-// Compiling the engine for each layout would take a second, so its size is predicted: one term for each
-// part, one for each group of parts that share or repeat code, and one for each pair, which the fit leaves near
-// nothing unless the sizes insist: two callers of a function keep the compiler from putting it in place. What a term weighs was fitted to
-// compiled engines with parts drawn at random (tests/firmware/measure_sizes.cpp, measured_sizes.hpp);
-// others, kept out of the fit, bound the error.
+// Compiling the program for each layout would take a second, so its size is predicted: one term for each part of
+// the engine, one for each way of sending and for reading the touch sheet, and one for each group of parts that
+// share or repeat code: two callers of a function keep the compiler from putting it in place. What a term weighs
+// was fitted to compiled programs with parts drawn at random (tests/firmware/measure_sizes.cpp,
+// measured_sizes.hpp); others, kept out of the fit, bound the error.
 #pragma once
 
+#include "sim/layout/layout.hpp"
 #include "sim/prototype/parts_used.hpp"
 
-#include <cstddef>
+#include <optional>
 #include <vector>
 
 namespace dialplate {
@@ -17,10 +18,23 @@ namespace dialplate {
 /// Without what makes no difference: what only a meter has, where there is no meter, and so on.
 PartSet effective(PartSet parts);
 
-/// The terms for these parts, each 0 or 1, always as many; the first is 1.
-std::vector<double> size_terms(PartSet parts);
+/// What draws and feels, apart from its image.
+struct DisplayProgram {
+    PartSet parts;
+    std::optional<BusKind> bus{};  ///< Absent: two functions of the builder's own.
+    int bytes_per_pixel = 2;       ///< 2 or 3.
+    bool touch_sheet = false;      ///< Read through a serial converter.
+};
 
-/// Whether a term stands for code that is known; else it is one of all the pairs.
-bool is_expected(std::size_t term);
+/// The row of the ledger that a term belongs to.
+enum class SizeRow { engine, driver, touch };
+
+struct SizeTerm {
+    SizeRow row;
+    bool holds;
+};
+
+/// The terms of this program, always as many; the first holds always.
+std::vector<SizeTerm> size_terms(const DisplayProgram& program);
 
 }  // namespace dialplate

@@ -1,4 +1,4 @@
-// measure_sizes TREE OUTPUT: compiles the engine many times with parts drawn at random, fits the terms of
+// measure_sizes TREE OUTPUT: compiles the engine many times with parts, drivers and touch sheets drawn at random, fits the terms of
 // sim/ledger/size_terms.cpp to the sizes, and writes sim/ledger/measured_sizes.hpp. Takes some minutes.
 #include "sim/ledger/size_terms.hpp"
 #include "tests/firmware/compiled.hpp"
@@ -22,13 +22,13 @@ using namespace dialplate;
 namespace {
 
 constexpr int samples = 600;
-constexpr int held_out = 60;
-// An error of one size, squared, over that of a weight: what a known group weighs is likely to be more.
-constexpr double doubt_of_expected = 0.3, doubt_of_pairs = 10.0;
+constexpr int held_out = 100;
+/// An error of one size, squared, over that of a weight: terms that mostly go together share what they weigh.
+constexpr double doubt = 0.01;
 constexpr std::uint32_t all_parts = (1U << part_count) - 1;
 
 struct Sample {
-    PartSet parts;
+    DisplayProgram program;
     double bytes = 0.0;
     double stack = 0.0;
 };
@@ -59,33 +59,61 @@ PartSet random_parts(std::mt19937& random) {
     return effective(parts);
 }
 
+/// As a layout has them: mostly the drivers of small displays, and a touch sheet where there are keys.
+DisplayProgram random_program(std::mt19937& random) {
+    DisplayProgram program;
+    program.parts = random_parts(random);
+    constexpr std::optional<BusKind> buses[] = {std::nullopt,
+                                                BusKind::spi,
+                                                BusKind::spi_timed,
+                                                BusKind::spi_timed,
+                                                BusKind::spi_timed,
+                                                BusKind::usart_spi,
+                                                BusKind::usart_spi,
+                                                BusKind::parallel8};
+    program.bus = buses[random() % std::size(buses)];
+    // Standards BUS-09: parallel buses take 16 bits.
+    const bool three = program.bus && program.bus != BusKind::parallel8 && random() % 5 == 0;
+    program.bytes_per_pixel = three ? 3 : 2;
+    program.touch_sheet = program.bus && program.parts.has(Part::touch);
+    return program;
+}
+
+Build build_of(const DisplayProgram& program) {
+    Build build;
+    build.parts = program.parts;
+    build.driver = program.bus ? 1 + static_cast<int>(*program.bus) : 0;
+    build.bytes_per_pixel = program.bytes_per_pixel;
+    build.touch = program.touch_sheet;
+    return build;
+}
+
 std::vector<double> fit(const std::vector<Sample>& measured, double Sample::*size) {
-    LeastSquares squares(std::vector<bool>(size_terms(PartSet{}).size(), true));
+    const std::size_t count = size_terms(DisplayProgram{}).size();
+    LeastSquares squares(std::vector<bool>(count, true));
     for (const Sample& sample : measured) {
-        const std::vector<double> all = size_terms(sample.parts);
+        const std::vector<SizeTerm> all = size_terms(sample.program);
         std::vector<std::pair<int, double>> terms;
-        for (std::size_t i = 0; i < all.size(); ++i) {
-            if (all[i] != 0.0) terms.emplace_back(static_cast<int>(i), all[i]);
+        for (std::size_t i = 0; i < count; ++i) {
+            if (all[i].holds) terms.emplace_back(static_cast<int>(i), 1.0);
         }
         squares.add(terms, sample.*size, 1.0);
     }
-    std::vector<double> doubt(size_terms(PartSet{}).size());
-    for (std::size_t i = 1 + part_count; i < doubt.size(); ++i) {
-        doubt[i] = is_expected(i) ? doubt_of_expected : doubt_of_pairs;
-    }
-    constexpr int sweeps = 6000;
-    std::vector<double> weights = squares.solve(1e-9, doubt, sweeps);
+    std::vector<double> doubts(count, doubt);
+    doubts[0] = 0.0;
+    constexpr int sweeps = 20'000;
+    std::vector<double> weights = squares.solve(1e-9, doubts, sweeps);
     for (double& weight : weights) {
         weight = std::round(weight);
     }
     return weights;
 }
 
-double predicted(const std::vector<double>& weights, PartSet parts) {
-    const std::vector<double> terms = size_terms(parts);
+double predicted(const std::vector<double>& weights, const DisplayProgram& program) {
+    const std::vector<SizeTerm> terms = size_terms(program);
     double bytes = 0.0;
     for (std::size_t i = 0; i < terms.size(); ++i) {
-        bytes += terms[i] * weights[i];
+        bytes += terms[i].holds ? weights[i] : 0.0;
     }
     return bytes;
 }
@@ -94,7 +122,8 @@ std::vector<double> relative_errors(const std::vector<double>& weights,
                                     const std::vector<Sample>& measured) {
     std::vector<double> errors;
     for (const Sample& sample : measured) {
-        errors.push_back(std::abs(predicted(weights, sample.parts) - sample.bytes) / sample.bytes);
+        errors.push_back(std::abs(predicted(weights, sample.program) - sample.bytes) /
+                         sample.bytes);
     }
     std::sort(errors.begin(), errors.end());
     return errors;
@@ -112,12 +141,12 @@ int main(int argc, char** argv) {
     std::mt19937 random(328);
     std::vector<Sample> measured;
     for (int i = 0; i < samples + held_out; ++i) {
-        measured.push_back({random_parts(random)});
+        measured.push_back({random_program(random)});
     }
     std::atomic<std::size_t> next{0};
     const auto work = [&] {
         for (std::size_t i = 0; (i = next++) < measured.size();) {
-            const Compiled compiled = compiler.compile({.parts = measured[i].parts});
+            const Compiled compiled = compiler.compile(build_of(measured[i].program));
             measured[i].bytes = compiled.flash - bare;
             measured[i].stack = compiled.stack;
             if (i % 40 == 0) std::fprintf(stderr, "%zu of %zu\n", i, measured.size());
@@ -137,7 +166,7 @@ int main(int argc, char** argv) {
     double too_little = 0.0;
     for (const Sample& sample : kept) {
         too_little =
-            std::max(too_little, sample.stack - predicted(stack_for_judging, sample.parts));
+            std::max(too_little, sample.stack - predicted(stack_for_judging, sample.program));
     }
     const std::vector<double> inside = relative_errors(for_judging, measured);
     const std::vector<double> outside = relative_errors(for_judging, kept);
@@ -161,7 +190,7 @@ int main(int argc, char** argv) {
         << "inline constexpr const char* part = \"ATmega328P\";\n"
         << "inline constexpr const char* toolchain =\n    \"" << compiler.version()
         << " -Os -flto -mrelax -mcall-prologues for the ATmega328P\";\n\n"
-        << "/// Engines compiled for the fit, and others to judge it by.\n"
+        << "/// Programs compiled for the fit, and others to judge it by.\n"
         << "inline constexpr int samples = " << samples << ";\n"
         << "inline constexpr int held_out = " << held_out << ";\n"
         << "/// Greatest, nine-of-ten and median error of a predicted size among those held out, "
@@ -172,77 +201,21 @@ int main(int argc, char** argv) {
         << ";\n"
         << "inline constexpr double median_error = " << outside[outside.size() / 2] << ";\n\n"
         << "/// Bytes of flash for each of size_terms().\n"
-        << "// clang-format off\ninline constexpr double engine_terms[] = {";
+        << "// clang-format off\ninline constexpr double flash_terms[] = {";
     for (std::size_t i = 0; i < weights.size(); ++i) {
         out << (i % 12 == 0 ? "\n    " : " ") << weights[i] << ',';
     }
     out << "\n};\n// clang-format on\n\n"
-        << "/// Some links decide glyphs in `context` themselves; then the engine needs less.\n"
-        << "struct Driver {\n    BusKind kind;\n    int bytes_per_pixel;\n    int bytes;\n"
-           "    int with_contexts;  ///< If there are such, and a face is enlarged.\n"
-           "    int with_contexts_alone;  ///< No face is enlarged; some are in tones, in "
-           "context.\n"
-           "    int with_nothing_else;  ///< Nor is anything in tones in context.\n};\n"
-        << "inline constexpr Driver drivers[] = {\n";
-    struct Kind {
-        const char* name;
-        BusKind kind;
-        int number;
-    };
-    const auto less = [](PartSet parts, Part part) {
-        return PartSet{parts.bits & ~(std::uint32_t{1} << static_cast<unsigned>(part))};
-    };
-    const PartSet with{all_parts}, without = less(with, Part::context),
-                                   alone = less(with, Part::enlarged),
-                                   nothing_else = less(alone, Part::tones_context);
-    for (const Kind& kind : {Kind{"spi", BusKind::spi, 1},
-                             Kind{"spi_timed", BusKind::spi_timed, 2},
-                             Kind{"usart_spi", BusKind::usart_spi, 3},
-                             Kind{"parallel8", BusKind::parallel8, 4}}) {
-        for (const int pixel : {2, 3}) {
-            if (kind.kind == BusKind::parallel8 && pixel == 3) {
-                continue;  // standards BUS-09: parallel buses take 16 bits
-            }
-            const auto driven = [&](PartSet parts) {
-                return compiler
-                           .compile(
-                               {.parts = parts, .driver = kind.number, .bytes_per_pixel = pixel})
-                           .flash -
-                       compiler.compile({.parts = parts}).flash;
-            };
-            out << "    {BusKind::" << kind.name << ", " << pixel << ", " << driven(without) << ", "
-                << driven(with) << ", " << driven(alone) << ", " << driven(nothing_else) << "},\n";
-        }
-    }
-    // What it takes depends a little on what the compiler keeps in registers around it.
-    std::vector<int> touch;
-    constexpr std::size_t touch_samples = 9;
-    for (std::size_t i = 0; i < measured.size() && touch.size() < touch_samples; ++i) {
-        const PartSet parts = measured[i].parts;
-        if (!parts.has(Part::touch)) continue;
-        const auto flash = [&](bool felt) {
-            return compiler.compile({.parts = parts, .driver = 2, .touch = felt}).flash;
-        };
-        touch.push_back(flash(true) - flash(false));
-    }
-    std::sort(touch.begin(), touch.end());
-    out << "};\n\n"
-        << "/// Reading the touch sheet with its calibration, in place of a finger from two "
-           "registers: the median of some engines.\n"
-        << "inline constexpr int touch_reading = " << touch[touch.size() / 2] << ";\n\n"
         << "/// RAM of the engine with all parts, without its arena.\n"
         << "inline constexpr int engine_state = " << whole.state << ";\n"
         << "/// Longest path of calls below main: bytes for each of size_terms(), and by how much "
-           "they were too few at most for an engine held out.\n// clang-format off\n"
+           "they were too few at most for a program held out.\n// clang-format off\n"
            "inline constexpr double stack_terms[] = {";
     for (std::size_t i = 0; i < stack.size(); ++i) {
         out << (i % 12 == 0 ? "\n    " : " ") << stack[i] << ',';
     }
     out << "\n};\n// clang-format on\n"
         << "inline constexpr double stack_margin = " << too_little << ";\n"
-        << "/// What comes on top where the bus sends glyphs in `context` by itself.\n"
-        << "inline constexpr int stack_of_contexts = "
-        << compiler.compile({.parts = with, .driver = 2}).stack - whole.stack << ";\n"
         << "/// The same of the engine with all parts, return addresses included.\n"
         << "inline constexpr int stack = " << whole.stack << ";\n\n"
         << "/// What the whole engine grows by on a part with more than 128 KiB.\n"

@@ -234,7 +234,14 @@ TEST(SizeTerms, IgnoreTrimmingsOfWhatIsNotThere) {
     PartSet runs;
     runs.add(Part::runs);
     EXPECT_EQ(effective(bare).bits, runs.bits);
-    EXPECT_EQ(size_terms(bare), size_terms(runs));
+    const auto holding = [](PartSet parts) {
+        std::vector<bool> holds;
+        for (const SizeTerm& term : size_terms({.parts = parts})) {
+            holds.push_back(term.holds);
+        }
+        return holds;
+    };
+    EXPECT_EQ(holding(bare), holding(runs));
 }
 
 TEST(EngineSize, GrowsWithEveryPart) {
@@ -243,7 +250,7 @@ TEST(EngineSize, GrowsWithEveryPart) {
     mcu.family = "avr";
     PartSet parts;
     parts.add(Part::runs);
-    Bytes before = engine_size(parts, mcu).bytes;
+    Bytes before = engine_size({.parts = parts}, mcu).bytes;
     EXPECT_GT(before.value, 0);
     for (const Part part : {Part::readout,
                             Part::tuning_digit,
@@ -257,7 +264,7 @@ TEST(EngineSize, GrowsWithEveryPart) {
                             Part::segment}) {
         SCOPED_TRACE(name_of(part));
         parts.add(part);
-        const Bytes after = engine_size(parts, mcu).bytes;
+        const Bytes after = engine_size({.parts = parts}, mcu).bytes;
         EXPECT_GT(after.value, before.value);
         before = after;
     }

@@ -77,15 +77,16 @@ TEST(MeasuredRatios, SayInTheLedgerWhatTheyAre) {
         SCOPED_TRACE(row.family);
         there.family = row.family;
         const measured::FamilyRatio& ratio = ratio_of(row.family);
-        const CodeSize size = engine_size(all_parts, there);
-        EXPECT_NEAR(static_cast<double>(size.bytes.value),
-                    static_cast<double>(engine_size(all_parts, here).bytes.value) * ratio.engine,
-                    1.0);
+        const CodeSize size = engine_size({.parts = all_parts}, there);
+        EXPECT_NEAR(
+            static_cast<double>(size.bytes.value),
+            static_cast<double>(engine_size({.parts = all_parts}, here).bytes.value) * ratio.engine,
+            1.0);
         EXPECT_EQ(size.standing, Standing::estimate);
         EXPECT_THAT(size.basis, testing::HasSubstr(ratio.toolchain));
         EXPECT_THAT(size.basis, testing::HasSubstr(measured::part));
         EXPECT_EQ(engine_state(there).value, ratio.state);
-        EXPECT_EQ(stack_size(PartSet{}, there).bytes.value, ratio.stack);
+        EXPECT_EQ(stack_size(DisplayProgram{}, there).bytes.value, ratio.stack);
     }
 }
 
