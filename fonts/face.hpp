@@ -11,6 +11,9 @@
 
 namespace dialplate {
 
+/// Of a bitmap, either way; px. ui/image.md, "Drawbacks".
+inline constexpr int greatest_glass = 1023;
+
 /// A picture, row-major, one byte a pixel: 0 ground, 1 ink; or in tones, 0 ground to 3 ink.
 struct Bitmap {
     int width = 0;

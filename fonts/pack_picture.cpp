@@ -15,8 +15,6 @@ using namespace fonts;
 
 namespace {
 
-constexpr int greatest_glass = 1023;  // px; ui/image.md, "Drawbacks"
-
 // A strip is drawn in one go, so it is no longer than a large glyph: 1,024 pixels are 2 ms on a bus of
 // 8 MHz. A strip costs two bytes for its place.
 constexpr int strip_pixels = 1024;

@@ -17,8 +17,6 @@ using namespace fonts;
 
 namespace {
 
-constexpr int greatest_glass = 1023;  // px; ui/image.md, "Drawbacks"
-
 using Bytes = std::span<const std::uint8_t>;
 
 RunParameters parameters_from(std::uint8_t byte) {

@@ -95,7 +95,7 @@ struct Habits {
     bool bus_speed = false;  ///< Pictures build up as fast as the bus sends them.
     bool show_windows = false;
     std::map<std::string, double>
-        screens;  ///< Pixels a millimetre as measured, by Screen::monitor.
+        screens;  ///< Pixels a millimetre as measured, by MeasuredScreen::monitor.
 };
 
 /// Two versions of the file at once: the session's and the one that somebody else saved.
@@ -120,7 +120,7 @@ struct Bench {
     FlashWeighing weighing{};
     Mode mode = Mode::operate;
     Plan plan{};
-    Screen screen{};
+    MeasuredScreen screen{};
     std::optional<Card> card{};  ///< The screen is being measured.
     Habits habits{};
     Journal journal{};

@@ -10,20 +10,20 @@ namespace dialplate {
 namespace {
 
 /// Screen pixels beside an edge within which a hand takes hold of it.
-constexpr int reach = 12;
+constexpr int card_reach = 12;
 
-int round(double value) {
+int nearest(double value) {
     return static_cast<int>(std::lround(value));
 }
 
 }  // namespace
 
 Card::Card(int left, int top, double pixels_per_mm) : left_(left), top_(top) {
-    set_width(round(card_width_mm * pixels_per_mm));
+    set_width(nearest(card_width_mm * pixels_per_mm));
 }
 
 Area Card::area() const {
-    return {left_, top_, width_, round(width_ * card_height_mm / card_width_mm)};
+    return {left_, top_, width_, nearest(width_ * card_height_mm / card_width_mm)};
 }
 
 void Card::set_width(int width) {
@@ -38,9 +38,9 @@ void Card::widen(int by) {
 
 void Card::press(int x, int y) {
     const Area card = area();
-    if (!grown(card, reach).holds(x, y)) return;
-    const bool right = std::abs(x - card.right()) <= reach;
-    const bool lower = std::abs(y - card.bottom()) <= reach;
+    if (!grown(card, card_reach).holds(x, y)) return;
+    const bool right = std::abs(x - card.right()) <= card_reach;
+    const bool lower = std::abs(y - card.bottom()) <= card_reach;
     hold_ = right && lower ? Hold::corner : right ? Hold::right : lower ? Hold::lower : Hold::all;
     off_x_ = (hold_ == Hold::all ? left_ : card.right()) - x;
     off_y_ = (hold_ == Hold::all ? top_ : card.bottom()) - y;
@@ -48,7 +48,7 @@ void Card::press(int x, int y) {
 
 void Card::move(int x, int y) {
     const int wide = x + off_x_ - left_;
-    const int as_high = round((y + off_y_ - top_) * card_width_mm / card_height_mm);
+    const int as_high = nearest((y + off_y_ - top_) * card_width_mm / card_height_mm);
     switch (hold_) {
         case Hold::nothing:
             break;

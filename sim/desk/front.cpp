@@ -10,7 +10,7 @@ namespace dialplate {
 namespace {
 
 /// One rule: where its zero is, which way it runs, and the strip it stands in.
-struct Rule {
+struct Ruler {
     Area area;
     bool across = true;
     int zero = 0;    ///< Screen pixel of 0 mm: the glass's left or upper edge.
@@ -18,7 +18,7 @@ struct Rule {
     double pixels_per_mm = 1;
 };
 
-void draw_rule(Canvas& canvas, const Rule& rule, int unit, const Typeface& face) {
+void draw_rule(Canvas& canvas, const Ruler& rule, int unit, const Typeface& face) {
     const int last = static_cast<int>(std::floor(rule.length / rule.pixels_per_mm + 1e-9));
     // Below 4 pixels a millimetre the single ones would run into a grey band.
     const int every = rule.pixels_per_mm >= 4.0 * unit ? 1 : 5;

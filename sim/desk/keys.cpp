@@ -108,13 +108,15 @@ constexpr KeyLine arrange[] = {
     {"Ctrl D, Delete", "duplicate, delete"},
     {"Ctrl A", "choose all"},
 };
-constexpr KeyLine side[] = {
+constexpr KeyLine in_side[] = {
     {"Arrow keys", "from control to control"},
     {"Space, Enter", "press, open a list; type into a field"},
     {"Esc", "out of a field or a list, then out of the side"},
 };
-constexpr KeySheet sheets[] = {
-    {"ANYWHERE", anywhere}, {"OPERATE", operate}, {"ARRANGE", arrange}, {"IN THE SIDE (F6)", side}};
+constexpr KeySheet all_sheets[] = {{"ANYWHERE", anywhere},
+                                   {"OPERATE", operate},
+                                   {"ARRANGE", arrange},
+                                   {"IN THE SIDE (F6)", in_side}};
 
 }  // namespace
 
@@ -126,7 +128,7 @@ std::optional<Ordered> order_of(const Stroke& stroke, bool arranging) {
 }
 
 std::span<const KeySheet> key_sheets() {
-    return sheets;
+    return all_sheets;
 }
 
 }  // namespace dialplate

@@ -31,11 +31,11 @@ std::string size_words(const char* format, double width, double height) {
 }
 
 /// Short enough for two lines of the smallest strip.
-std::string hint_at_true_size(const Screen& screen) {
-    if (screen.known == Screen::Known::measured)
+std::string hint_at_true_size(const MeasuredScreen& screen) {
+    if (screen.known == MeasuredScreen::Known::measured)
         return "Pixels are resampled; + shows them one by one.";
     const std::string by =
-        screen.known == Screen::Known::told ? "By the system's" : "By a guess of";
+        screen.known == MeasuredScreen::Known::told ? "By the system's" : "By a guess of";
     return by + " " + std::to_string(std::lround(25.4 * screen.pixels_per_mm)) +
            " dots an inch; Shift T measures them.";
 }
@@ -227,8 +227,8 @@ void Scene::refresh_strip() {
     status.shown_is_old = piece_.prototype() != nullptr;
     if (piece_.prototype() != nullptr)
         status.zoom = bench_.plan.zoom > 0 ? "x" + std::to_string(bench_.plan.zoom)
-                      : bench_.screen.known == Screen::Known::measured ? "true size"
-                                                                       : "about true size";
+                      : bench_.screen.known == MeasuredScreen::Known::measured ? "true size"
+                                                                               : "about true size";
     if (piece_.ledger()) status.flash = share_of(piece_.ledger()->flash);
     status.findings = piece_.findings();
     // The worst is written out first.

@@ -15,38 +15,38 @@ bool plausible(double pixels_per_mm) {
 
 }  // namespace
 
-Screen screen_on(const Monitor& monitor, const std::map<std::string, double>& measured) {
-    Screen screen;
+MeasuredScreen screen_on(const Monitor& monitor, const std::map<std::string, double>& measured) {
+    MeasuredScreen screen;
     screen.monitor =
         monitor.name + " " + std::to_string(monitor.width) + "x" + std::to_string(monitor.height);
     if (const auto found = measured.find(screen.monitor); found != measured.end()) {
         screen.pixels_per_mm = found->second;
-        screen.known = Screen::Known::measured;
+        screen.known = MeasuredScreen::Known::measured;
     } else if (monitor.dots_per_inch && plausible(*monitor.dots_per_inch / mm_an_inch)) {
         screen.pixels_per_mm = *monitor.dots_per_inch / mm_an_inch;
-        screen.known = Screen::Known::told;
+        screen.known = MeasuredScreen::Known::told;
     } else {
         screen.pixels_per_mm = usual_dots_per_inch / mm_an_inch;
     }
     return screen;
 }
 
-std::string words_of(const Screen& screen) {
+std::string words_of(const MeasuredScreen& screen) {
     char words[96];
     switch (screen.known) {
-        case Screen::Known::measured:
+        case MeasuredScreen::Known::measured:
             std::snprintf(words,
                           sizeof words,
                           "%.3g pixels a mm, measured with a card",
                           screen.pixels_per_mm);
             break;
-        case Screen::Known::told:
+        case MeasuredScreen::Known::told:
             std::snprintf(words,
                           sizeof words,
                           "an estimate: the system says %.0f dots an inch",
                           screen.pixels_per_mm * mm_an_inch);
             break;
-        case Screen::Known::guessed:
+        case MeasuredScreen::Known::guessed:
             std::snprintf(words,
                           sizeof words,
                           "a guess: %.0f dots an inch, as is usual",

@@ -14,7 +14,7 @@ struct Monitor {
     std::optional<double> dots_per_inch;
 };
 
-struct Screen {
+struct MeasuredScreen {
     enum class Known {
         measured,  ///< With a card held to it.
         told,      ///< By the operating system, which believes what the monitor says of itself.
@@ -23,17 +23,17 @@ struct Screen {
     std::string monitor;         ///< Name and pixels: what a measurement is remembered by.
     double pixels_per_mm = 1.0;  ///< Of screen pixels, which are taken as square.
     Known known = Known::guessed;
-    friend bool operator==(const Screen&, const Screen&) = default;
+    friend bool operator==(const MeasuredScreen&, const MeasuredScreen&) = default;
 };
 
 constexpr double least_pixels_per_mm = 1.5;  ///< 38 dots an inch: a wall of lamps.
 constexpr double most_pixels_per_mm = 40.0;  ///< 1016 dots an inch: finer than any screen.
 
-/// @param measured  Pixels a millimetre, by Screen::monitor.
-[[nodiscard]] Screen screen_on(const Monitor& monitor,
-                               const std::map<std::string, double>& measured);
+/// @param measured  Pixels a millimetre, by MeasuredScreen::monitor.
+[[nodiscard]] MeasuredScreen screen_on(const Monitor& monitor,
+                                       const std::map<std::string, double>& measured);
 
 /// "3.78 pixels a mm, measured with a card"
-[[nodiscard]] std::string words_of(const Screen& screen);
+[[nodiscard]] std::string words_of(const MeasuredScreen& screen);
 
 }  // namespace dialplate

@@ -16,7 +16,7 @@ namespace dialplate {
 namespace {
 
 /// A window of fixed place without any trim.
-constexpr ImGuiWindowFlags plain =
+constexpr ImGuiWindowFlags bare_pane =
     ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings;
 
 void draw_keys(SideFrame& side, const KeySheet& sheet) {
@@ -42,7 +42,7 @@ void draw_help(SideFrame& side) {
     ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {24 * u, 18 * u});
     const bool wide = static_cast<float>(plan.window.width) >= 1080 * u;
     if (!wide) ImGui::PushStyleVar(ImGuiStyleVar_ItemSpacing, {8 * u, 2 * u});
-    if (ImGui::Begin("help", nullptr, plain | ImGuiWindowFlags_AlwaysAutoResize)) {
+    if (ImGui::Begin("help", nullptr, bare_pane | ImGuiWindowFlags_AlwaysAutoResize)) {
         const std::span<const KeySheet> sheets = key_sheets();
         ImGui::BeginGroup();
         draw_keys(side, sheets[0]);
@@ -153,7 +153,7 @@ void Side::draw_side(SideFrame& side) {
     if (want_keyboard_) ImGui::SetNextWindowFocus();
     ImGui::Begin("side",
                  nullptr,
-                 plain | ImGuiWindowFlags_NoFocusOnAppearing |
+                 bare_pane | ImGuiWindowFlags_NoFocusOnAppearing |
                      ImGuiWindowFlags_NoBringToFrontOnFocus | ImGuiWindowFlags_NoScrollWithMouse);
     draw_head(side);
     draw_asked(side);
@@ -195,7 +195,7 @@ void Side::draw_handle(SideFrame& side) {
     ImGui::SetNextWindowSize({static_cast<float>(area.width), static_cast<float>(area.height)});
     ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {0, 0});
     ImGui::PushStyleVar(ImGuiStyleVar_WindowMinSize, {1, 1});
-    if (ImGui::Begin("handle", nullptr, plain | ImGuiWindowFlags_NoNav)) {
+    if (ImGui::Begin("handle", nullptr, bare_pane | ImGuiWindowFlags_NoNav)) {
         const bool out = side.bench.plan.drawer;
         if (ImGui::Button(out ? "\xE2\x96\xB6" : "\xE2\x97\x80",
                           {static_cast<float>(area.width), static_cast<float>(area.height)}))
@@ -218,7 +218,8 @@ void Side::draw_asked_alone(SideFrame& side) {
     ImGui::SetNextWindowSizeConstraints({width, 0}, {width, 4000 * u});
     ImGui::PushStyleColor(ImGuiCol_WindowBg, ink(tint::raised));
     ImGui::PushStyleVar(ImGuiStyleVar_WindowBorderSize, u);
-    if (ImGui::Begin("asked", nullptr, plain | ImGuiWindowFlags_AlwaysAutoResize)) draw_asked(side);
+    if (ImGui::Begin("asked", nullptr, bare_pane | ImGuiWindowFlags_AlwaysAutoResize))
+        draw_asked(side);
     asked_ = {static_cast<int>(ImGui::GetWindowPos().x),
               static_cast<int>(ImGui::GetWindowPos().y),
               static_cast<int>(ImGui::GetWindowWidth()),

@@ -4,16 +4,9 @@
 
 #include <algorithm>
 #include <cmath>
-#include <cstdio>
 
 namespace dialplate {
 namespace {
-
-std::string words(const char* format, double number) {
-    char text[32];
-    std::snprintf(text, sizeof text, format, number);
-    return text;
-}
 
 /// One column for each of the last updates: its height is its time, the lighter part what the bus alone takes.
 void draw_columns(SideFrame& side) {
@@ -48,11 +41,11 @@ void draw_columns(SideFrame& side) {
             tip(side,
                 update.time.event + ": " + grouped(update.time.bus_bytes.value) + " bytes in " +
                     std::to_string(update.time.windows) + " windows, " +
-                    words("%.2f ms, ", update.time.time.value) +
-                    words("%.0f %% of the bus limit", 100 * update.time.share_of_limit));
+                    in_words("%.2f ms, ", update.time.time.value) +
+                    in_words("%.0f %% of the bus limit", 100 * update.time.share_of_limit));
     }
     // The scale of the columns.
-    const std::string scale = words(most < 10 ? "%.1f ms" : "%.0f ms", most);
+    const std::string scale = in_words(most < 10 ? "%.1f ms" : "%.0f ms", most);
     draw.AddText(side.type.small,
                  side.type.small->FontSize,
                  {at.x + 4 * u, at.y + 3 * u},
@@ -66,7 +59,7 @@ void draw_updates(SideFrame& side) {
     Bench& bench = side.bench;
     const auto& updates = bench.journal.updates();
     const std::string figure =
-        updates.empty() ? "none yet" : words("%.2f ms", updates.back().time.time.value);
+        updates.empty() ? "none yet" : in_words("%.2f ms", updates.back().time.time.value);
     if (!section(side, "UPDATES SENT", figure, updates.empty() ? tint::quiet : tint::engraved))
         return;
     draw_columns(side);
@@ -75,7 +68,7 @@ void draw_updates(SideFrame& side) {
         say(side,
             tint::quiet,
             last.event + ": " + grouped(last.bus_bytes.value) + " bytes, " +
-                words("%.0f", 100 * last.share_of_limit) + " % of the bus limit");
+                in_words("%.0f", 100 * last.share_of_limit) + " % of the bus limit");
     } else {
         say(side, tint::quiet, "Turn the knob or press a key.");
     }
@@ -93,7 +86,7 @@ void draw_events(SideFrame& side) {
     const auto& events = bench.journal.events();
     if (section(side,
                 "FINGER",
-                words("%.0f mm", bench.habits.finger.millimetres) +
+                in_words("%.0f mm", bench.habits.finger.millimetres) +
                     (bench.habits.finger.scattered ? ", scattered" : ""),
                 tint::engraved)) {
         float size = static_cast<float>(bench.habits.finger.millimetres);

@@ -3,7 +3,6 @@
 #include "sim/desk/tints.hpp"
 
 #include <algorithm>
-#include <cstdio>
 #include <iterator>
 #include <utility>
 
@@ -214,12 +213,6 @@ void draw_ram(SideFrame& side, const RamAccount& ram) {
     ImGui::EndTable();
 }
 
-std::string words(const char* format, double number) {
-    char text[32];
-    std::snprintf(text, sizeof text, format, number);
-    return text;
-}
-
 void draw_time(SideFrame& side, const Ledger& ledger) {
     if (ledger.time.empty()) {
         say(side, tint::quiet, "Nothing ever changes on these pages.");
@@ -249,9 +242,9 @@ void draw_time(SideFrame& side, const Ledger& ledger) {
         ImGui::TableNextColumn();
         say_right(side,
                   tint::engraved,
-                  words(event.time.value < 100 ? "%.1f" : "%.0f", event.time.value));
+                  in_words(event.time.value < 100 ? "%.1f" : "%.0f", event.time.value));
         ImGui::TableNextColumn();
-        say_right(side, tint::quiet, words("%.0f", 100 * event.share_of_limit));
+        say_right(side, tint::quiet, in_words("%.0f", 100 * event.share_of_limit));
     }
     ImGui::EndTable();
 }
@@ -287,7 +280,7 @@ void draw_ledger(SideFrame& side) {
     const EventTime* slowest = ledger->slowest_tuning();
     if (section(side,
                 "TIME",
-                slowest == nullptr ? "" : words("%.1f ms to tune", slowest->time.value),
+                slowest == nullptr ? "" : in_words("%.1f ms to tune", slowest->time.value),
                 tint::engraved))
         draw_time(side, *ledger);
 }

@@ -2,16 +2,8 @@
 #include "sim/desk/tints.hpp"
 
 #include <cmath>
-#include <cstdio>
-
 namespace dialplate {
 namespace {
-
-std::string words(const char* format, double number) {
-    char text[48];
-    std::snprintf(text, sizeof text, format, number);
-    return text;
-}
 
 /// A slider below its own figure, in steps.
 void slide(const SideFrame& side,
@@ -44,11 +36,12 @@ void draw_look(SideFrame& side) {
     check_box(side, "an eye at a distance", aids.eye);
     tip(side,
         "Blurs as an eye there does. Enlarge it or go near until your own eye no longer counts.");
-    slide(side, "##distance", aids.distance_mm, 200, 1500, 10, words("%.0f mm", aids.distance_mm));
-    slide(side, "##acuity", aids.acuity, 0.2, 1.6, 0.1, words("acuity %.1f", aids.acuity));
+    slide(
+        side, "##distance", aids.distance_mm, 200, 1500, 10, in_words("%.0f mm", aids.distance_mm));
+    slide(side, "##acuity", aids.acuity, 0.2, 1.6, 0.1, in_words("acuity %.1f", aids.acuity));
     check_box(side, "light in the room", aids.room);
     tip(side, "What the room adds to every pixel: black is lifted, contrast falls.");
-    slide(side, "##light", aids.light_lux, 1, 20000, 1, words("%.0f lux", aids.light_lux));
+    slide(side, "##light", aids.light_lux, 1, 20000, 1, in_words("%.0f lux", aids.light_lux));
     say(side, tint::quiet, "colours as seen without");
     constexpr const char* cones[] = {"red cones", "green cones", "blue cones"};
     for (int i = 0; i < 3; ++i) {
@@ -69,8 +62,8 @@ void draw_look(SideFrame& side) {
         aids.light_lux = viewing.light.value;
     }
     tip(side,
-        words("From %.0f mm, ", viewing.distance.value) +
-            words("in %.0f lux.", viewing.light.value));
+        in_words("From %.0f mm, ", viewing.distance.value) +
+            in_words("in %.0f lux.", viewing.light.value));
 }
 
 }  // namespace dialplate

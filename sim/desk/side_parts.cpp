@@ -3,6 +3,7 @@
 #include "sim/desk/tints.hpp"
 
 #include <algorithm>
+#include <cstdio>
 
 namespace dialplate {
 namespace {
@@ -31,6 +32,12 @@ std::string wrapped(std::string words, float room) {
 }
 
 }  // namespace
+
+std::string in_words(const char* format, double number) {
+    char text[48];
+    std::snprintf(text, sizeof text, format, number);
+    return text;
+}
 
 bool section(SideFrame& side, const char* title, const std::string& figure, Colour colour) {
     const float u = side.unit;

@@ -16,6 +16,9 @@ struct SideFrame {
     float unit = 1.0f;  ///< Screen pixels a pixel of the window's words.
 };
 
+/// A number as printf's format has it, "%.1f ms"; at most 47 characters.
+std::string in_words(const char* format, double number);
+
 /// A title that opens and closes what is below it, with a figure that is good to know either way.
 /// @return Whether it is open.
 bool section(SideFrame& side, const char* title, const std::string& figure, Colour colour);

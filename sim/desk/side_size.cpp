@@ -7,7 +7,7 @@
 namespace dialplate {
 namespace {
 
-constexpr ImGuiWindowFlags plain =
+constexpr ImGuiWindowFlags size_pane =
     ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoSavedSettings;
 
 ImVec2 at(double x, double y) {
@@ -65,7 +65,7 @@ void draw_size(SideFrame& side) {
     Bench& bench = side.bench;
     if (bench.piece.prototype() == nullptr) return;
     const bool true_size = bench.plan.zoom == 0;
-    const bool measured = bench.screen.known == Screen::Known::measured;
+    const bool measured = bench.screen.known == MeasuredScreen::Known::measured;
     const std::string figure = !true_size ? "x" + std::to_string(bench.plan.zoom)
                                : measured ? "true size"
                                           : "about true size";
@@ -99,7 +99,7 @@ void draw_card(SideFrame& side) {
     ImGui::PushStyleColor(ImGuiCol_WindowBg, ink(tint::bench));
     ImGui::Begin("ground of the card",
                  nullptr,
-                 plain | ImGuiWindowFlags_NoInputs | ImGuiWindowFlags_NoFocusOnAppearing);
+                 size_pane | ImGuiWindowFlags_NoInputs | ImGuiWindowFlags_NoFocusOnAppearing);
     draw_outline(*ImGui::GetWindowDrawList(), card, u);
     ImGui::End();
     ImGui::PopStyleColor();
@@ -117,7 +117,7 @@ void draw_card(SideFrame& side) {
     ImGui::SetNextWindowPos(place);
     ImGui::SetNextWindowSize({words, 0});
     ImGui::PushStyleColor(ImGuiCol_WindowBg, ink(tint::bench, 0.0));
-    ImGui::Begin("words of the card", nullptr, plain | ImGuiWindowFlags_NoFocusOnAppearing);
+    ImGui::Begin("words of the card", nullptr, size_pane | ImGuiWindowFlags_NoFocusOnAppearing);
     draw_words(side, card);
     ImGui::End();
     ImGui::PopStyleColor();

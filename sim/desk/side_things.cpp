@@ -16,14 +16,14 @@ namespace {
 
 using Kind = Shape::Kind;
 
-constexpr float label_width = 108.0f;
+constexpr float name_width = 108.0f;
 
 /// A field for the name. What uses it follows.
 void draw_name(SideFrame& side, Kind kind, const std::string& name, const std::string& place) {
     const float left = ImGui::GetCursorPosX();
     ImGui::AlignTextToFramePadding();
     say(side, tint::quiet, "name");
-    ImGui::SameLine(left + label_width * side.unit);
+    ImGui::SameLine(left + name_width * side.unit);
     MemberFields fields(side, {place, {}});
     const float width = ImGui::GetWindowContentRegionMax().x - ImGui::GetCursorPosX();
     const std::string typed = fields.name_field(place, name, width);

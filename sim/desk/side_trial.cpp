@@ -2,16 +2,9 @@
 #include "sim/desk/tints.hpp"
 
 #include <array>
-#include <cstdio>
 
 namespace dialplate {
 namespace {
-
-std::string words(const char* format, double number) {
-    char text[32];
-    std::snprintf(text, sizeof text, format, number);
-    return text;
-}
 
 /// Right ends of the columns after the name, from the right edge, in unenlarged pixels.
 constexpr std::array<float, 4> column_ends{192, 142, 64, 0};
@@ -31,13 +24,13 @@ void draw_row(const SideFrame& side, Colour colour, const std::string& name, con
 
 Row row_of(const TouchFigures& figures) {
     return {std::to_string(figures.hits) + " of " + std::to_string(figures.hits + figures.misses),
-            figures.median_ms ? words("%.2f", *figures.median_ms / 1000) : "-",
+            figures.median_ms ? in_words("%.2f", *figures.median_ms / 1000) : "-",
             figures.landings > 0
-                ? words("%+.1f", figures.off_x_mm) + " " + words("%+.1f", figures.off_y_mm)
+                ? in_words("%+.1f", figures.off_x_mm) + " " + in_words("%+.1f", figures.off_y_mm)
                 : "-",
-            figures.spread_x_mm
-                ? words("%.1f", *figures.spread_x_mm) + " " + words("%.1f", *figures.spread_y_mm)
-                : "-"};
+            figures.spread_x_mm ? in_words("%.1f", *figures.spread_x_mm) + " " +
+                                      in_words("%.1f", *figures.spread_y_mm)
+                                : "-"};
 }
 
 void draw_table(const SideFrame& side, const TrialResult& result) {
@@ -70,7 +63,7 @@ void draw_result(SideFrame& side) {
         if (const std::optional<double> sigma = result.all.sigma_mm())
             say_wrapped(side,
                         tint::quiet,
-                        "Sigma" + words(" %.2f mm, ", *sigma) +
+                        "Sigma" + in_words(" %.2f mm, ", *sigma) +
                             std::to_string(result.all.landings) +
                             " landings: " + worth_of(bench, result.all.landings));
     } else {

@@ -28,7 +28,7 @@ std::string face_at(Bench& bench, const std::string& pointer) {
 }
 
 /// `context 1 234, plain 1 456, runs 1 300`: the one that is used first.
-std::string packings_of(const WeighedFace& face) {
+std::string packings_of(const WeighedPackings& face) {
     const std::pair<const char*, std::int64_t> all[] = {
         {"plain", face.plain}, {"runs", face.runs}, {"context", face.context}};
     std::string words = face.packing + " " + grouped(face.bytes);
@@ -52,7 +52,7 @@ bool weighed_line(SideFrame& side,
     if (weighed) {
         figure = weighed->more ? signed_bytes(*weighed->more) : "cannot";
         colour = !weighed->more ? tint::must : *weighed->more > 0 ? tint::should : tint::fine;
-        const WeighedFace* face = weighed->face(name);
+        const WeighedPackings* face = weighed->face(name);
         below = face != nullptr ? packings_of(*face) : weighed->obstacle;
     }
     const bool taken = chooser::line(side, words, chosen, figure, colour);

@@ -45,7 +45,7 @@ Weighed weigh(const std::string& text, const std::string& file) {
 
 }  // namespace
 
-const WeighedFace* Weighed::face(const std::string& name) const {
+const WeighedPackings* Weighed::face(const std::string& name) const {
     const auto found =
         std::find_if(faces.begin(), faces.end(), [&](auto& one) { return one.name == name; });
     return found == faces.end() ? nullptr : &*found;

@@ -17,7 +17,7 @@
 namespace dialplate {
 
 /// A face as it would then be stored, and in its other packings; 0: not in this one.
-struct WeighedFace {
+struct WeighedPackings {
     std::string name, packing;
     std::int64_t bytes = 0, plain = 0, runs = 0, context = 0;
 };
@@ -26,10 +26,10 @@ struct WeighedFace {
 struct Weighed {
     std::optional<std::int64_t> more;  ///< Bytes; negative: less. Absent: it cannot be made.
     std::string obstacle;              ///< Then why, one sentence.
-    std::vector<WeighedFace> faces;
+    std::vector<WeighedPackings> faces;
 
     /// Null if the layout then has none of that name.
-    [[nodiscard]] const WeighedFace* face(const std::string& name) const;
+    [[nodiscard]] const WeighedPackings* face(const std::string& name) const;
 };
 
 class FlashWeighing {

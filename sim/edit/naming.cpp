@@ -35,7 +35,7 @@ const Node* value_of(const Node& document, const std::string& name) {
     return values == nullptr ? nullptr : values->find(name);
 }
 
-std::string words_of(const Node& choice) {
+std::string words_of_choice(const Node& choice) {
     return choice.kind == Node::Kind::object ? text_in(&choice, "text") : choice.text;
 }
 
@@ -248,7 +248,7 @@ Amended renamed_state(const Schema& schema,
                       const std::string& words) {
     const std::optional<StatePlace> state = state_place(document, pointer);
     if (!state) return {std::nullopt, "no state of a choice is there"};
-    const std::string was = words_of(*node_at(document, state->choice));
+    const std::string was = words_of_choice(*node_at(document, state->choice));
     const Named value = named_at(document, state->value);
     std::vector<Change> changes{{Change::Kind::replace, pointer, json_text(words)}};
     schema.visit(document, [&](const std::string& at, const Shape&, const Node& node) {
@@ -266,7 +266,7 @@ std::vector<std::string> states_at(const Node& document, const std::string& poin
     if (text_in(value, "type") == "flag") return {"true", "false"};
     if (const Node* choices = value->find("choices"); choices != nullptr)
         for (const Node& choice : choices->elements)
-            states.push_back(json_text(words_of(choice)));
+            states.push_back(json_text(words_of_choice(choice)));
     return states;
 }
 

@@ -21,7 +21,7 @@ bool names_it(const Node* list, const std::string& name) {
     return std::find(names.begin(), names.end(), name) != names.end();
 }
 
-std::string words_of(const Node& part) {
+std::string description_of(const Node& part) {
     const Node* words = part.find("description");
     return words == nullptr ? "" : words->text;
 }
@@ -66,7 +66,7 @@ std::vector<Form> Schema::forms(const Node& document, std::string_view pointer) 
         if (const Node* several = part->find("oneOf"); several != nullptr)
             for (const Node& variant : several->elements)
                 if (const auto names = names_in(variant.find("required")); !names.empty())
-                    by_member(names.front(), words_of(variant));
+                    by_member(names.front(), description_of(variant));
         // Variants told apart by the word in a member that all of them need.
         if (const Node* all = part->find("allOf"); all != nullptr)
             for (const Node& branch : all->elements) {
@@ -75,7 +75,7 @@ std::vector<Form> Schema::forms(const Node& document, std::string_view pointer) 
                 const Node* now = value == nullptr ? nullptr : value->find(told->member);
                 forms.push_back(
                     {told->word,
-                     words_of(meant_by(*branch.find("then"))),
+                     description_of(meant_by(*branch.find("then"))),
                      now != nullptr && now->text == told->word,
                      "{" + json_text(told->member) + ": " + json_text(told->word) + "}"});
             }
@@ -87,16 +87,16 @@ std::vector<Form> Schema::forms(const Node& document, std::string_view pointer) 
         const Node* type = condition->find("type");
         if (type != nullptr && type->text == "string") {
             const bool text = value == nullptr || value->kind == Node::Kind::text;
-            forms.push_back({"named", words_of(meant_by(*then)), text, "\"\""});
-            forms.push_back({"written out", words_of(meant_by(*otherwise)), !text, "{}"});
+            forms.push_back({"named", description_of(meant_by(*then)), text, "\"\""});
+            forms.push_back({"written out", description_of(meant_by(*otherwise)), !text, "{}"});
         }
         if (const auto needed = names_in(condition->find("required"));
             needed.size() == 1 && then->find("$ref") != nullptr) {
             const Node &this_one = meant_by(*then), &that_one = meant_by(*otherwise);
             const auto other = names_in(that_one.find("required"));
             if (other.empty()) continue;
-            by_member(other.front(), words_of(that_one));
-            by_member(needed.front(), words_of(this_one));
+            by_member(other.front(), description_of(that_one));
+            by_member(needed.front(), description_of(this_one));
         }
     }
     return forms;

@@ -4,7 +4,7 @@
 namespace dialplate {
 namespace {
 
-constexpr std::string_view text =
+constexpr std::string_view header_text =
     R"(// "@title@" for a sketch: its image, its values, choices, keys and pages.
 // Written by dialplate; a change is lost when it emits again.
 //
@@ -182,7 +182,7 @@ std::string layout_header(const Emitting& it) {
     fields["parts"] = parts_text(it.parts);
     fields["context_columns"] = std::to_string(it.built.context_columns());
     fields["names"] = all_names(it);
-    return filled(text, fields);
+    return filled(header_text, fields);
 }
 
 }  // namespace dialplate

@@ -4,7 +4,7 @@
 namespace dialplate {
 namespace {
 
-constexpr std::string_view text =
+constexpr std::string_view sketch_text =
     R"(// Stands for a display driver that a sketch has already: it wakes the display, chooses an area, and writes
 // pixels of one colour. Slow and plain on purpose; put yours in its place. Written by dialplate, which
 // keeps your changes when it emits again.
@@ -95,7 +95,7 @@ std::string own_display(const Emitting& it) {
     const bool parallel = it.layout.bus.kind == BusKind::parallel8 && it.pins;
     const bool three =
         it.layout.display.bytes_per_pixel == 3 && it.layout.bus.kind != BusKind::parallel8;
-    return filled(text,
+    return filled(sketch_text,
                   {{"send", std::string(parallel ? parallel_send : serial_send)},
                    {"begin",
                     parallel ? "    wiring::Write::high();\n    wiring::Write::output();\n"

@@ -10,7 +10,7 @@
 namespace dialplate {
 namespace {
 
-constexpr std::string_view text = R"(# @title@
+constexpr std::string_view page_text = R"(# @title@
 
 The display of a receiver as code for its microcontroller, written by dialplate from a layout.
 
@@ -98,7 +98,7 @@ std::string read_me(const Emitting& it) {
     if (it.pins) rows += "| `main.cpp` | the sketch without Arduino's core | new |\n";
     const bool far = it.layout.mcu.flash.value > 65536 && it.layout.mcu.family == "avr";
     return filled(
-        text,
+        page_text,
         {{"title", in_comment(it.layout.title)},
          {"sketch", it.names.sketch},
          {"image", std::to_string(it.built.bytes.size())},

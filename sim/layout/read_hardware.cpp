@@ -6,12 +6,12 @@
 namespace dialplate {
 namespace {
 
-constexpr MemberName mcu_members[] = {{"part", true}, {"clock_mhz", true}};
+constexpr MemberName named_mcu_members[] = {{"part", true}, {"clock_mhz", true}};
 constexpr MemberName bus_members[] = {{"kind", true}, {"clock_mhz", true}};
 constexpr MemberName taken_members[] = {{"flash"}, {"ram"}};
 constexpr MemberName wiring_members[] = {{"supply_v"}, {"level_shifted"}, {"backlight"}};
 
-constexpr std::int64_t largest_memory = std::int64_t{1} << 30;
+constexpr std::int64_t most_taken = std::int64_t{1} << 30;
 
 // The part of that name on the shelf, or a mistake at the member.
 template <class Part>
@@ -56,7 +56,8 @@ void read_display(const Members& document, Draft& draft) {
 void read_mcu(const Members& document, Draft& draft) {
     const Node* const node = document.find("mcu");
     if (node == nullptr) return;
-    const Members mcu(*node, document.pointer_of("mcu"), {"mcu"}, mcu_members, draft.mistakes);
+    const Members mcu(
+        *node, document.pointer_of("mcu"), {"mcu"}, named_mcu_members, draft.mistakes);
     const Node* const part = mcu.find("part");
     if (written_out(part)) {
         draft.layout.mcu = mcu_from(*part, mcu.pointer_of("part"), draft.mistakes);
@@ -84,8 +85,8 @@ void read_taken(const Members& document, Draft& draft) {
     if (node == nullptr) return;
     const Members taken(
         *node, document.pointer_of("taken"), {"taken"}, taken_members, draft.mistakes);
-    draft.layout.taken.flash = Bytes{taken.whole("flash", {0, largest_memory}).value_or(0)};
-    draft.layout.taken.ram = Bytes{taken.whole("ram", {0, largest_memory}).value_or(0)};
+    draft.layout.taken.flash = Bytes{taken.whole("flash", {0, most_taken}).value_or(0)};
+    draft.layout.taken.ram = Bytes{taken.whole("ram", {0, most_taken}).value_or(0)};
 }
 
 void read_wiring(const Members& document, Draft& draft) {

@@ -9,7 +9,7 @@ namespace {
 constexpr MemberName set_members[] = {{"set", true}, {"to", true}};
 constexpr MemberName step_members[] = {{"step", true}, {"by"}, {"around"}};
 constexpr MemberName toggle_members[] = {{"toggle", true}};
-constexpr MemberName page_members[] = {{"page", true}};
+constexpr MemberName page_action_members[] = {{"page", true}};
 constexpr MemberName active_members[] = {{"value", true}, {"at"}};
 
 struct ActionShape {
@@ -21,7 +21,7 @@ constexpr ActionShape shapes[] = {
     {ActionKind::set, "set", set_members},
     {ActionKind::step, "step", step_members},
     {ActionKind::toggle, "toggle", toggle_members},
-    {ActionKind::page, "page", page_members},
+    {ActionKind::page, "page", page_action_members},
 };
 
 const Value& value_at(const Draft& draft, ValueId id) {

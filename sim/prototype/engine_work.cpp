@@ -11,7 +11,7 @@ struct Group {
     const char* name;
 };
 
-constexpr Group groups[] = {
+constexpr Group work_groups[] = {
     {work::nothing, "nothing"},
     {work::header, "header"},
     {work::value, "value of type"},
@@ -109,8 +109,8 @@ constexpr const char* subject_names[work::subjects] = {"the page",
 }  // namespace
 
 std::string name_of_work(int kind) {
-    const auto* after =
-        std::upper_bound(std::begin(groups), std::end(groups), kind, [](int k, const Group& group) {
+    const auto* after = std::upper_bound(
+        std::begin(work_groups), std::end(work_groups), kind, [](int k, const Group& group) {
             return k < group.first;
         });
     const Group& group = *std::prev(after);
@@ -118,7 +118,7 @@ std::string name_of_work(int kind) {
     if (kind >= work::window && kind < work::runs_row) {
         return std::string{group.name} + ' ' + subject_names[field];
     }
-    const int size = (after == std::end(groups) ? work::kinds : after->first) - group.first;
+    const int size = (after == std::end(work_groups) ? work::kinds : after->first) - group.first;
     return size == 1 ? group.name : std::string{group.name} + ", " + std::to_string(field);
 }
 

@@ -5,7 +5,7 @@
 namespace dialplate {
 namespace {
 
-constexpr const char* names[part_count] = {
+constexpr const char* part_names[part_count] = {
     "readout", "box",         "meter",         "scale",        "picture", "plain", "runs",
     "segment", "enlarged",    "tuning_digit",  "sign",         "rounded", "words", "touch",
     "hold",    "pages",       "peak",          "blocks",       "upright", "tape",  "context",
@@ -63,7 +63,7 @@ void add_packing(const std::string& packing, bool tones, PartSet& parts) {
 }  // namespace
 
 const char* name_of(Part part) {
-    return names[static_cast<unsigned>(part)];
+    return part_names[static_cast<unsigned>(part)];
 }
 
 PartSet parts_used(const Layout& layout, const BuiltImage& built) {

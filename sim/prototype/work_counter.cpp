@@ -15,7 +15,7 @@ bool is_within(int kind, int first, int after) {
 }
 
 /// Whether the glyphs of a face of such a kind have metrics as in context.
-bool is_in_context(int face_kind) {
+bool is_face_in_context(int face_kind) {
     return face_kind == 2 || face_kind == 5;
 }
 
@@ -64,7 +64,7 @@ void WorkCounter::listen(int kind, int at) {
         const int face_kind = (kind - work::face) / work::face_fields;
         const int field = (kind - work::face) % work::face_fields;
         if (fresh_) begin_glyph(face_kind, at - field);
-        if (is_in_context(face_kind) && field == face::advance) looks_up_ = true;
+        if (is_face_in_context(face_kind) && field == face::advance) looks_up_ = true;
     } else if (is_within(kind, work::metric, work::picture_place)) {
         // A stream is read on into what stands in front of the next.
         if (!looks_up_) add(kind, -1);
@@ -173,7 +173,7 @@ void WorkCounter::begin_glyph(int face_kind, int face_at) {
                                                 Subject::context_tones};
     begin(subjects[face_kind]);
     if (subject_ == Subject::segment) add_segment_rows(face_at);
-    if (is_in_context(face_kind)) add_bitmap(last_glyph_);
+    if (is_face_in_context(face_kind)) add_bitmap(last_glyph_);
 }
 
 void WorkCounter::window(std::uint16_t x,

@@ -16,6 +16,9 @@
 
 namespace dialplate {
 
+/// How long the finger is down during a tap, as in Prototype::tap().
+inline constexpr int tap_ms = 80;
+
 /// The first byte in which the buses differ.
 struct FirstDifference {
     std::int64_t byte = 0;                 ///< Number of the byte since the start, from 0.

@@ -5,8 +5,6 @@
 namespace dialplate {
 namespace {
 
-constexpr int tap_ms = 80;  // finger down during a tap, as in Prototype::tap()
-
 Box box_on_page(const Layout& layout, int page, const std::string& name) {
     const auto& items = layout.pages[static_cast<std::size_t>(page)].items;
     const auto found = std::find_if(

@@ -9,7 +9,6 @@
 namespace dialplate {
 namespace {
 
-constexpr int tap_ms = 80;          // finger down during a tap
 constexpr int carry_crossings = 8;  // steps on either side of a power of ten
 constexpr int random_services = 5;  // pieces drawn at most before the next thing happens
 

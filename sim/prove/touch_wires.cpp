@@ -5,7 +5,7 @@
 namespace dialplate {
 namespace {
 
-constexpr double supply_millivolts = 5000.0;
+constexpr double sheet_millivolts = 5000.0;
 
 }  // namespace
 
@@ -35,7 +35,7 @@ int WiredSheet::millivolts(int channel) const {
             if (channel == wires_.y_plus_channel) share = (of_x + wires_.contact_ohm) / whole;
         }
     }
-    return static_cast<int>(std::lround(share * supply_millivolts));
+    return static_cast<int>(std::lround(share * sheet_millivolts));
 }
 
 }  // namespace dialplate

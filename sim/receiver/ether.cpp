@@ -18,9 +18,9 @@ struct Raster {
     std::int32_t scatter;  ///< Stations stand off the raster by up to this; hertz.
 };
 constexpr Raster medium_wave{9000, 0};  // Standards RX-14.
-constexpr Raster broadcast{5000, 0};    // Standards, section 8: channels step 5 kHz.
+constexpr Raster short_wave{5000, 0};   // Standards, section 8: channels step 5 kHz.
 constexpr Raster scattered{3000, 1400};
-constexpr Raster rasters[] = {medium_wave, broadcast, scattered};
+constexpr Raster rasters[] = {medium_wave, short_wave, scattered};
 
 // Region 1 channels 531 to 1602 kHz, from memory.
 constexpr BandEdges medium_wave_band{526'500, 1'606'500};

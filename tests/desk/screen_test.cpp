@@ -16,20 +16,20 @@ TEST(Screen, IsMeasuredElseToldElseGuessed) {
     struct Row {
         Monitor monitor;
         double pixels_per_mm;
-        Screen::Known known;
+        MeasuredScreen::Known known;
     };
     const Row rows[] = {
-        {{"left", 1920, 1080, 96.0}, 3.61, Screen::Known::measured},
+        {{"left", 1920, 1080, 96.0}, 3.61, MeasuredScreen::Known::measured},
         // Another monitor, or the same one in another mode, is another screen.
-        {{"right", 1920, 1080, 127.0}, 5.0, Screen::Known::told},
-        {{"left", 1280, 720, 127.0}, 5.0, Screen::Known::told},
+        {{"right", 1920, 1080, 127.0}, 5.0, MeasuredScreen::Known::told},
+        {{"left", 1280, 720, 127.0}, 5.0, MeasuredScreen::Known::told},
         // 1 inch is 25.4 mm; CSS Values and Units: a pixel is 1/96 inch.
-        {{"right", 1920, 1080, {}}, 3.7795, Screen::Known::guessed},
-        {{"right", 1920, 1080, 0.0}, 3.7795, Screen::Known::guessed},
-        {{"right", 1920, 1080, 4000.0}, 3.7795, Screen::Known::guessed},
+        {{"right", 1920, 1080, {}}, 3.7795, MeasuredScreen::Known::guessed},
+        {{"right", 1920, 1080, 0.0}, 3.7795, MeasuredScreen::Known::guessed},
+        {{"right", 1920, 1080, 4000.0}, 3.7795, MeasuredScreen::Known::guessed},
     };
     for (const Row& row : rows) {
-        const Screen screen = screen_on(row.monitor, measured);
+        const MeasuredScreen screen = screen_on(row.monitor, measured);
         EXPECT_NEAR(screen.pixels_per_mm, row.pixels_per_mm, 1e-4);
         EXPECT_EQ(screen.known, row.known);
     }

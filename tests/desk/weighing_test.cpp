@@ -32,7 +32,7 @@ TEST(FlashWeighing, SaysWhatAnotherFaceWouldCostAndWhyOneCannotBe) {
     EXPECT_NE(weighing.weight(face("none such"))->obstacle, "");
     // The face in its packings: it is stored in the one that it is said to be.
     const std::optional<Weighed> dial = weighing.weight(face("dial"));
-    const WeighedFace* stored = dial->face("dial");
+    const WeighedPackings* stored = dial->face("dial");
     ASSERT_NE(stored, nullptr);
     EXPECT_EQ(stored->bytes,
               stored->packing == "plain"  ? stored->plain
