@@ -19,19 +19,19 @@ inline constexpr int ratio_engines = 6;
 inline constexpr FamilyRatio family_ratios[] = {
     {"avr-mapped",
      "avr-g++ 5.4.0 -Os -flto -mrelax -mcall-prologues -mmcu=avrxmega3",
-     0.961,
-     0.935,
-     0.987,
+     0.957,
+     0.938,
+     0.977,
      69,
-     398},
+     410},
     {"cortex-m0plus",
      "arm-none-eabi-g++ 12.2.1 -Os -mcpu=cortex-m0plus",
-     0.782,
-     0.771,
-     0.833,
+     0.783,
+     0.767,
+     0.834,
      88,
-     680},
-    {"cortex-m3", "arm-none-eabi-g++ 12.2.1 -Os -mcpu=cortex-m3", 0.716, 0.693, 0.735, 88, 664},
+     688},
+    {"cortex-m3", "arm-none-eabi-g++ 12.2.1 -Os -mcpu=cortex-m3", 0.716, 0.692, 0.738, 88, 664},
 };
 
 }  // namespace dialplate::measured

@@ -14,8 +14,8 @@ struct FamilyWork {
 inline constexpr int work_layouts = 4;
 
 inline constexpr FamilyWork family_work[] = {
-    {"cortex-m0plus", 0.583, 0.481, 0.834},
-    {"cortex-m3", 0.430, 0.361, 0.596},
+    {"cortex-m0plus", 0.570, 0.478, 0.770},
+    {"cortex-m3", 0.430, 0.358, 0.576},
 };
 
 }  // namespace dialplate::measured
