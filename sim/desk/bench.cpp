@@ -21,7 +21,7 @@ const Node* Bench::document() {
 
 void Bench::note_saved() {
     if (piece.prototype() == nullptr || !piece.ledger()) return;
-    saved = SavedAccount{piece.ledger()->flash, piece.ledger()->ram, {}};
+    saved = SavedAccount{piece.ledger()->flash, piece.ledger()->ram, {}, piece.ledger()->time};
     for (const Face& face : piece.layout().faces)
         saved->faces.push_back(face.name);
 }

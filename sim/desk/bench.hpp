@@ -109,6 +109,7 @@ struct SavedAccount {
     FlashAccount flash;
     RamAccount ram;
     std::vector<std::string> faces;  ///< Their names; the layout may have others by now.
+    std::vector<EventTime> time;
 };
 
 struct Bench {

@@ -3,6 +3,7 @@
 #include "sim/desk/tints.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <iterator>
 #include <utility>
 
@@ -213,6 +214,25 @@ void draw_ram(SideFrame& side, const RamAccount& ram) {
     ImGui::EndTable();
 }
 
+/// A row below an event that takes longer or less than in the file as it was saved.
+void draw_change(const SideFrame& side, const EventTime& now) {
+    if (!side.bench.saved) return;
+    for (const EventTime& then : side.bench.saved->time) {
+        const double more = now.time.value - then.time.value;
+        constexpr double seen = 0.05;  // ms: the figure above has one decimal
+        if (then.event != now.event || std::abs(more) < seen) continue;
+        const std::int64_t bytes = now.bus_bytes.value, before = then.bus_bytes.value;
+        ImGui::TableNextRow();
+        ImGui::TableSetColumnIndex(1);
+        say_right(side, bytes > before ? tint::should : tint::fine, difference(bytes, before));
+        ImGui::TableSetColumnIndex(2);
+        say_right(side,
+                  more > 0 ? tint::should : tint::fine,
+                  (more > 0 ? "+" : "\xE2\x88\x92") + in_words("%.1f", std::abs(more)));
+        return;
+    }
+}
+
 void draw_time(SideFrame& side, const Ledger& ledger) {
     if (ledger.time.empty()) {
         say(side, tint::quiet, "Nothing ever changes on these pages.");
@@ -245,6 +265,7 @@ void draw_time(SideFrame& side, const Ledger& ledger) {
                   in_words(event.time.value < 100 ? "%.1f" : "%.0f", event.time.value));
         ImGui::TableNextColumn();
         say_right(side, tint::quiet, in_words("%.0f", 100 * event.share_of_limit));
+        draw_change(side, event);
     }
     ImGui::EndTable();
 }
