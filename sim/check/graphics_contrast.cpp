@@ -1,6 +1,5 @@
 // graphics-contrast: bars, ticks, pointers and pictures, which say something without words, stand out
 // from their ground in every palette.
-#include "sim/check/nearest_ink.hpp"
 #include "sim/check/page_colours.hpp"
 #include "sim/check/paint_cures.hpp"
 #include "sim/check/rule_list.hpp"
@@ -38,16 +37,8 @@ void find(const Subject& subject, std::vector<Finding>& found) {
                                             in_palette(layout, least.palette) + ", has contrast " +
                                             number(least.ratio, 2) + ":1, graphics need " +
                                             number(needed, 1) + ":1";
-                const auto ink =
-                    ink_that_reaches({.ink = colour_in(layout, mark.ink, least.palette),
-                                      .ground = colour_in(layout, mark.ground, least.palette),
-                                      .ratio = needed});
-                PaintCure cure = cures.cure({.paint = mark.ink,
-                                             .against = mark.ground,
-                                             .palette = least.palette,
-                                             .colour = ink,
-                                             .needed = needed,
-                                             .ratio = contrast_on_glass});
+                PaintCure cure =
+                    cures.cure_of_contrast("ink", mark.ink, mark.ground, least.palette, needed);
                 add_finding(found,
                             Severity::must,
                             item.pointer,

@@ -1,6 +1,5 @@
 // key-outline: one can see where a key is: its fill or its edge stands out from what is behind it.
 #include "sim/check/contrast.hpp"
-#include "sim/check/nearest_ink.hpp"
 #include "sim/check/page_colours.hpp"
 #include "sim/check/paint_cures.hpp"
 #include "sim/check/rule_list.hpp"
@@ -55,16 +54,8 @@ void find(const Subject& subject, std::vector<Finding>& found) {
                 item.key.edge > 0 ? " and its edge " + painted(layout, idle.edge, outline.palette)
                                   : " (it has no edge)";
             const PaintId changes = item.key.edge > 0 ? idle.edge : idle.fill;
-            PaintCure cure = cures.cure(
-                {.part = item.key.edge > 0 ? "edge" : "fill",
-                 .paint = changes,
-                 .against = behind,
-                 .palette = outline.palette,
-                 .colour = ink_that_reaches({.ink = colour_in(layout, changes, outline.palette),
-                                             .ground = colour_in(layout, behind, outline.palette),
-                                             .ratio = needed}),
-                 .needed = needed,
-                 .ratio = contrast_on_glass});
+            PaintCure cure = cures.cure_of_contrast(
+                item.key.edge > 0 ? "edge" : "fill", changes, behind, outline.palette, needed);
             add_finding(found,
                         Severity::should,
                         item.pointer,

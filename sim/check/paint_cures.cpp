@@ -1,6 +1,7 @@
 #include "sim/check/paint_cures.hpp"
 
 #include "sim/check/contrast.hpp"
+#include "sim/check/nearest_ink.hpp"
 #include "sim/check/page_colours.hpp"
 #include "sim/check/two_states.hpp"
 #include "sim/check/wording.hpp"
@@ -134,6 +135,19 @@ PaintCure PaintCures::cure(const FaintPaint& faint) const {
             .changes = {{.kind = there ? Change::Kind::replace : Change::Kind::add,
                          .pointer = pointer,
                          .value = '"' + hex_colour(*faint.colour) + '"'}}};
+}
+
+PaintCure PaintCures::cure_of_contrast(
+    const char* part, PaintId paint, PaintId against, std::size_t palette, double needed) const {
+    return cure({.part = part,
+                 .paint = paint,
+                 .against = against,
+                 .palette = palette,
+                 .colour = ink_that_reaches({.ink = colour_in(layout_, paint, palette),
+                                             .ground = colour_in(layout_, against, palette),
+                                             .ratio = needed}),
+                 .needed = needed,
+                 .ratio = contrast_on_glass});
 }
 
 }  // namespace dialplate

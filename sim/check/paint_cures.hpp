@@ -41,6 +41,10 @@ public:
     /// else the paint most like it that reaches the ratio in every palette, measured.
     [[nodiscard]] PaintCure cure(const FaintPaint& faint) const;
 
+    /// The same of a paint whose contrast as the WCAG has it is too low in a palette.
+    [[nodiscard]] PaintCure cure_of_contrast(
+        const char* part, PaintId paint, PaintId against, std::size_t palette, double needed) const;
+
 private:
     /// Two paints that meet on the glass, or take turns there.
     struct Meeting {

@@ -1,7 +1,6 @@
 // text-contrast: words and digits stand out from their ground, in every palette, on the colours that the
 // display holds.
 #include "sim/check/large_text.hpp"
-#include "sim/check/nearest_ink.hpp"
 #include "sim/check/page_colours.hpp"
 #include "sim/check/paint_cures.hpp"
 #include "sim/check/rule_list.hpp"
@@ -46,16 +45,8 @@ void find(const Subject& subject, std::vector<Finding>& found) {
                     painted(layout, text.ground, least.palette) +
                     in_palette(layout, least.palette) + ", has contrast " + number(least.ratio, 2) +
                     ":1, " + (large ? "large text" : "text") + " needs " + number(needed, 1) + ":1";
-                const auto ink =
-                    ink_that_reaches({.ink = colour_in(layout, text.ink, least.palette),
-                                      .ground = colour_in(layout, text.ground, least.palette),
-                                      .ratio = needed});
-                PaintCure cure = cures.cure({.paint = text.ink,
-                                             .against = text.ground,
-                                             .palette = least.palette,
-                                             .colour = ink,
-                                             .needed = needed,
-                                             .ratio = contrast_on_glass});
+                PaintCure cure =
+                    cures.cure_of_contrast("ink", text.ink, text.ground, least.palette, needed);
                 add_finding(found,
                             Severity::must,
                             item.pointer,

@@ -59,7 +59,7 @@ TEST(Flashing, TellsAFlashFromAChange) {
         {0x000000, 0xFFFFFF, Flash::general, "SAF-10: black and white (read)"},
         // 0.85 and 1.0 of relative luminance: grey of code 237 (linear 0.8469).
         {0xFFFFFF, 0xEDEDED, Flash::none, "SAF-10: both above 0.80 are no flash (read)"},
-        // 10 % of white and just less, as RGB565 holds them: 0x5A5D5A is linear 0.11, 0x525152 is 0.084.
+        // 10 % of white and just less, as RGB565 holds them: 0x5A5D5A is linear 0.11, 0x525152 is 0.083.
         {0x5A5D5A, 0x000000, Flash::general, "SAF-10: 10 % of white or more"},
         {0x525152, 0x000000, Flash::none, "SAF-10: less than 10 %"},
         {0xFF0000, 0x00AE00, Flash::red, "SAF-12: saturated red (read)"},
@@ -167,7 +167,7 @@ TEST(Flashing, CountsRepeatsOfKeys) {
 }
 
 TEST(Flashing, JudgesTurnsOfPagesAndPalettesByHand) {
-    // Five taps a second are 2.5 flashes: at a limit of 2.4 the author asks for, both are too fast.
+    // Five taps a second (from memory: some 50 in ten seconds with one finger) are 2.5 flashes: at a limit of 2.4 the author asks for, both are too fast.
     const std::string key =
         R"({"kind": "key", "at": [10, 10], "size": [60, 50], "text": "A", "face": "words",
             "look": "plain", "tap": {"page": "white"}})";
