@@ -1,6 +1,8 @@
 #include "sim/edit/item_changes.hpp"
 
 #include "sim/edit/json_words.hpp"
+#include "sim/edit/naming.hpp"
+#include "sim/edit/pointers.hpp"
 #include "sim/edit/waivers.hpp"
 #include "sim/layout/colour.hpp"
 #include "sim/layout/mistakes.hpp"
@@ -24,15 +26,12 @@ std::set<std::string> item_names(const Layout& layout) {
     return names;
 }
 
-/// "key 3" becomes "key 4", or the first number that is free.
+/// A name like that one that is free, and taken from now on.
 std::string free_name(std::string name, std::set<std::string>& taken) {
-    const std::size_t last = name.find_last_not_of("0123456789");
-    if (last != std::string::npos && last + 1 < name.size() && name[last] == ' ') name.resize(last);
-    name = name.substr(0, 34);  // a name has 40 characters at most
-    for (int number = 2;; ++number) {
-        std::string tried = name + " " + std::to_string(number);
-        if (taken.insert(tried).second) return tried;
-    }
+    std::string free = next_free(std::move(name),
+                                 [&](const std::string& tried) { return taken.count(tried) != 0; });
+    taken.insert(free);
+    return free;
 }
 
 /// Pointers from the last in the document to the first, so that removing one leaves the others' right.
@@ -157,7 +156,7 @@ std::vector<Change> deleted(const Node& document, std::span<const std::string> p
     std::sort(order.begin(), order.end(), [](const std::string& a, const std::string& b) {
         return a.size() != b.size() ? a.size() > b.size() : a > b;
     });
-    std::vector<Change> changes = waivers_following(document, after_removal(pointers));
+    std::vector<Change> changes = waivers_following(document, after_removal(document, pointers));
     for (std::string& pointer : order)
         changes.push_back({Change::Kind::remove, std::move(pointer), {}});
     return changes;
@@ -177,9 +176,7 @@ Raised raised(std::string_view document,
         const std::string list = "/pages/" + std::to_string(place.page) + "/items";
         const std::string there = list + pointer_part(last);
         if (!made.document.text) break;
-        std::vector<Finding> findings;
-        Mistakes mistakes(findings);
-        if (const std::optional<Node> tree = parse_json(*made.document.text, mistakes); tree)
+        if (const std::optional<Node> tree = tree_of(*made.document.text); tree)
             made.document =
                 amend(*made.document.text,
                       waivers_following(

@@ -15,12 +15,6 @@ namespace {
 
 using Kind = Shape::Kind;
 
-std::optional<Node> tree_of(std::string_view text) {
-    std::vector<Finding> findings;
-    Mistakes mistakes(findings);
-    return parse_json(text, mistakes);
-}
-
 /// The document with another value at a place.
 Node with_value(std::string_view text, const std::string& pointer, const std::string& value) {
     const Change change{Change::Kind::replace, pointer, value};
@@ -65,20 +59,6 @@ std::vector<std::string> needed_by(const Grounds& grounds,
     return needed;
 }
 
-/// Words that no other element has: "new", "new 2".
-std::string free_words(const std::vector<std::string>& taken, std::string like) {
-    const std::size_t last = like.find_last_not_of("0123456789");
-    if (last != std::string::npos && last + 1 < like.size() && like[last] == ' ') like.resize(last);
-    for (int number = 2;; ++number)
-        if (std::string words = like + " " + std::to_string(number);
-            std::find(taken.begin(), taken.end(), words) == taken.end())
-            return words;
-}
-
-std::string words_of(const Node& element) {
-    return element.kind == Node::Kind::text ? element.text : text_in(&element, "text");
-}
-
 /// Whether a value of that form can take what stands there now.
 bool takes(const Shape& shape, const Shape& now, const Node& value) {
     if (shape.kind == Kind::fixed || now.kind == Kind::fixed) return shape.kind == now.kind;
@@ -106,7 +86,7 @@ Amended written_out_or_named(const Grounds& grounds,
     std::string value;
     if (form.skeleton == "\"\"") {
         const Node* name = now.find("name");
-        value = json_text(name != nullptr ? name->text : words_of(now));
+        value = json_text(name != nullptr ? name->text : state_words(now));
     } else {
         const Node document = with_value(text, pointer, "{}");
         const Grounds there{grounds.schema, document, grounds.layout};
@@ -159,7 +139,8 @@ std::vector<Change> left_out(const Grounds& grounds,
                              const std::string& pointer,
                              const std::string& member) {
     const std::vector<std::string> gone{pointer + pointer_part(member)};
-    std::vector<Change> changes = waivers_following(grounds.document, after_removal(gone));
+    std::vector<Change> changes =
+        waivers_following(grounds.document, after_removal(grounds.document, gone));
     changes.push_back({Change::Kind::remove, gone.front(), {}});
     add_first(grounds,
               pointer,
@@ -191,10 +172,10 @@ std::vector<Change> one_more(const Grounds& grounds,
     std::vector<Change> changes{{Change::Kind::add,
                                  pointer + "/-",
                                  value_at(text, pointer + pointer_part(last)).value_or("null")}};
-    const std::string words = words_of(list->elements[last]);
+    const std::string words = state_words(list->elements[last]);
     std::vector<std::string> taken;
     for (const Node& one : list->elements)
-        taken.push_back(words_of(one));
+        taken.push_back(state_words(one));
     const bool states =
         is_state_words(grounds.document,
                        pointer + pointer_part(last) +
@@ -202,7 +183,9 @@ std::vector<Change> one_more(const Grounds& grounds,
     if (states)
         changes.push_back({Change::Kind::replace,
                            next + (list->elements[last].kind == Node::Kind::text ? "" : "/text"),
-                           json_text(free_words(taken, words))});
+                           json_text(next_free(words, [&](const std::string& tried) {
+                               return std::find(taken.begin(), taken.end(), tried) != taken.end();
+                           }))});
     return changes;
 }
 

@@ -35,10 +35,6 @@ const Node* value_of(const Node& document, const std::string& name) {
     return values == nullptr ? nullptr : values->find(name);
 }
 
-std::string words_of_choice(const Node& choice) {
-    return choice.kind == Node::Kind::object ? text_in(&choice, "text") : choice.text;
-}
-
 std::string name_of_choice_with(const Node& document, const char* role) {
     if (const Node* values = document.find("values"); values != nullptr)
         for (const Member& member : values->members)
@@ -137,12 +133,29 @@ std::string free_name(const Node& document, Kind kind, std::string like) {
         return std::find(names.begin(), names.end(), name) != names.end();
     };
     if (!like.empty() && !taken(like)) return like;
-    // "amber 2" goes on with "amber 3".
+    return next_free(std::move(like), taken);
+}
+
+std::string next_free(std::string like, const std::function<bool(const std::string&)>& taken) {
     const std::size_t last = like.find_last_not_of("0123456789");
     if (last != std::string::npos && last + 1 < like.size() && like[last] == ' ') like.resize(last);
-    like = like.substr(0, 34);  // a name has 40 characters at most
+    constexpr std::size_t longest = 34;  // a name has 40 characters at most
+    like = shortened(std::move(like), longest);
     for (int number = 2;; ++number)
         if (std::string name = like + " " + std::to_string(number); !taken(name)) return name;
+}
+
+std::string shortened(std::string words, std::size_t bytes) {
+    if (words.size() <= bytes) return words;
+    // UTF-8: bytes 10xxxxxx go on with a character.
+    while (bytes > 0 && (static_cast<unsigned char>(words[bytes]) & 0xC0U) == 0x80U)
+        --bytes;
+    words.resize(bytes);
+    return words;
+}
+
+std::string state_words(const Node& state) {
+    return state.kind == Node::Kind::text ? state.text : text_in(&state, "text");
 }
 
 NameUses::NameUses(const Schema& schema, const Node& document) {
@@ -248,7 +261,7 @@ Amended renamed_state(const Schema& schema,
                       const std::string& words) {
     const std::optional<StatePlace> state = state_place(document, pointer);
     if (!state) return {std::nullopt, "no state of a choice is there"};
-    const std::string was = words_of_choice(*node_at(document, state->choice));
+    const std::string was = state_words(*node_at(document, state->choice));
     const Named value = named_at(document, state->value);
     std::vector<Change> changes{{Change::Kind::replace, pointer, json_text(words)}};
     schema.visit(document, [&](const std::string& at, const Shape&, const Node& node) {
@@ -266,7 +279,7 @@ std::vector<std::string> states_at(const Node& document, const std::string& poin
     if (text_in(value, "type") == "flag") return {"true", "false"};
     if (const Node* choices = value->find("choices"); choices != nullptr)
         for (const Node& choice : choices->elements)
-            states.push_back(json_text(words_of_choice(choice)));
+            states.push_back(json_text(state_words(choice)));
     return states;
 }
 
@@ -283,7 +296,7 @@ Amended without(const Schema& schema,
                 std::string(noun_of(named.kind)) + " \"" + named.name + "\" is used by " +
                     users_in_words(document, uses, 3)};
     const std::vector<std::string> gone{place};
-    std::vector<Change> changes = waivers_following(document, after_removal(gone));
+    std::vector<Change> changes = waivers_following(document, after_removal(document, gone));
     if (const Node* palettes = document.find("palettes");
         named.kind == Kind::paint && palettes != nullptr)
         for (const Member& palette : palettes->members)

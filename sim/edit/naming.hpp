@@ -5,6 +5,7 @@
 #include "sim/edit/schema.hpp"
 #include "sim/layout/amend.hpp"
 
+#include <functional>
 #include <map>
 #include <string>
 #include <string_view>
@@ -33,6 +34,14 @@ struct Named {
 
 /// "amber" becomes "amber 2", or the first number that is free.
 [[nodiscard]] std::string free_name(const Node& document, Shape::Kind kind, std::string like);
+
+/// "key 3" becomes "key 4", or the first number that is free; shortened so that a name of 40 bytes comes out.
+[[nodiscard]] std::string next_free(std::string like,
+                                    const std::function<bool(const std::string&)>& taken);
+/// As many characters as go into so many bytes.
+[[nodiscard]] std::string shortened(std::string words, std::size_t bytes);
+/// What a state of a choice is called: the text itself, or its "text".
+[[nodiscard]] std::string state_words(const Node& state);
 
 /// Where each name of a document is used.
 class NameUses {

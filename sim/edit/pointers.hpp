@@ -2,8 +2,12 @@
 #pragma once
 
 #include "sim/layout/json_tree.hpp"
+#include "sim/layout/mistakes.hpp"
 
+#include <optional>
 #include <string>
+#include <string_view>
+#include <vector>
 
 namespace dialplate {
 
@@ -19,6 +23,13 @@ namespace dialplate {
 [[nodiscard]] inline std::string text_in(const Node* object, std::string_view member) {
     const Node* found = object == nullptr ? nullptr : object->find(member);
     return found != nullptr && found->kind == Node::Kind::text ? found->text : "";
+}
+
+/// A document as a tree; nothing if it is no JSON, whatever is wrong with it.
+[[nodiscard]] inline std::optional<Node> tree_of(std::string_view text) {
+    std::vector<Finding> findings;
+    Mistakes mistakes(findings);
+    return parse_json(text, mistakes);
 }
 
 }  // namespace dialplate

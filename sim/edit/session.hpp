@@ -18,8 +18,11 @@ using Chosen = std::vector<std::string>;
 class Session {
 public:
     Session() = default;
-    /// @param text  The document as it is on disk.
-    explicit Session(std::string text) : text_(text), saved_(std::move(text)) {}
+    /// @param text      The document as it is on disk.
+    /// @param revision  To count on from: what is remembered of an earlier document by its revision is not
+    ///                  taken for this one's.
+    explicit Session(std::string text, std::size_t revision = 0)
+        : text_(text), saved_(std::move(text)), revision_(revision) {}
 
     [[nodiscard]] const std::string& text() const { return text_; }
     /// What is on disk, as far as the session was told.

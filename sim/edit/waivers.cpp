@@ -2,6 +2,7 @@
 
 #include "sim/edit/json_words.hpp"
 #include "sim/edit/pointers.hpp"
+#include "sim/edit/schema.hpp"
 
 #include <algorithm>
 #include <charconv>
@@ -61,12 +62,15 @@ NewPlace after_rename(const std::string& from, const std::string& to) {
     };
 }
 
-NewPlace after_removal(std::span<const std::string> pointers) {
+NewPlace after_removal(const Node& document, std::span<const std::string> pointers) {
     std::vector<std::string> gone(pointers.begin(), pointers.end());
-    return [gone](const std::string& pointer) -> std::optional<std::string> {
+    return [gone, &document](const std::string& pointer) -> std::optional<std::string> {
         std::string now = pointer;
         for (const std::string& place : gone) {
             if (within(pointer, place)) return std::nullopt;
+            // A member's name may be a number, too.
+            const Node* list = node_at(document, parent_of(place));
+            if (list == nullptr || list->kind != Node::Kind::list) continue;
             const std::optional<std::size_t> index = number_in(last_of(place));
             const std::optional<InList> here = in_list(pointer, parent_of(place));
             if (!index || !here || here->index < *index) continue;

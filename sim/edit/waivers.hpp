@@ -19,8 +19,9 @@ using NewPlace = std::function<std::optional<std::string>(const std::string& poi
 
 /// A member or element has another pointer, and all in it.
 [[nodiscard]] NewPlace after_rename(const std::string& from, const std::string& to);
-/// Elements of lists and members are taken out; those behind move up.
-[[nodiscard]] NewPlace after_removal(std::span<const std::string> pointers);
+/// Elements of lists and members are taken out; elements behind move up.
+/// @param document  Must outlive what is returned.
+[[nodiscard]] NewPlace after_removal(const Node& document, std::span<const std::string> pointers);
 /// An element got another place in its list.
 [[nodiscard]] NewPlace after_move(const std::string& list, std::size_t from, std::size_t to);
 

@@ -6,21 +6,11 @@
 
 #include <gtest/gtest.h>
 
-#include <fstream>
-#include <iterator>
-
 namespace dialplate {
 namespace {
 
-const std::string folder = std::string{DIALPLATE_TREE} + "/layouts";
-
-std::string example_text() {
-    std::ifstream in(folder + "/coast-listener.json", std::ios::binary);
-    return {std::istreambuf_iterator<char>(in), {}};
-}
-
 Layout read(const std::string& text) {
-    Reading reading = read_layout(text, "example.json", folder);
+    Reading reading = read_layout(text, "example.json", layouts_folder);
     for (const Finding& finding : reading.findings)
         EXPECT_NE(finding.severity, Severity::error) << gnu_line("example.json", finding);
     return reading.layout ? std::move(*reading.layout) : Layout{};
@@ -33,7 +23,7 @@ std::string amended(const std::string& text, const std::vector<Change>& changes)
 }
 
 TEST(ItemChanges, MovingAnItemChangesItsNumbersAndNothingElse) {
-    const std::string text = example_text();
+    const std::string text = layouts_text("coast-listener.json");
     const Layout layout = read(text);
     const Item& item = layout.pages[0].items[1];
     ASSERT_EQ(item.name, "dial");
@@ -48,7 +38,7 @@ TEST(ItemChanges, MovingAnItemChangesItsNumbersAndNothingElse) {
 }
 
 TEST(ItemChanges, CopiesLieBehindWithNamesOfTheirOwn) {
-    const std::string text = example_text();
+    const std::string text = layouts_text("coast-listener.json");
     const Layout layout = read(text);
     const std::vector<std::string> both{"/pages/0/items/3", "/pages/0/items/2"};
     const Additions copies = duplicated(text, layout, both, {8, 8});
@@ -63,7 +53,7 @@ TEST(ItemChanges, CopiesLieBehindWithNamesOfTheirOwn) {
 }
 
 TEST(ItemChanges, ACopyIsWrittenAsItsOriginal) {
-    const std::string text = example_text();
+    const std::string text = layouts_text("coast-listener.json");
     const Layout layout = read(text);
     const std::vector<std::string> one{"/pages/0/items/1"};
     const Additions copy = duplicated(text, layout, one, {0, 0});
@@ -75,7 +65,7 @@ TEST(ItemChanges, ACopyIsWrittenAsItsOriginal) {
 }
 
 TEST(ItemChanges, DeletingSeveralTakesTheRightOnes) {
-    const std::string text = example_text();
+    const std::string text = layouts_text("coast-listener.json");
     const Layout layout = read(text);
     const std::vector<std::string> two{"/pages/0/items/2", "/pages/0/items/10"};
     const Layout after = read(amended(text, deleted(tree(text), two)));
@@ -88,7 +78,7 @@ TEST(ItemChanges, DeletingSeveralTakesTheRightOnes) {
 }
 
 TEST(ItemChanges, RaisedItemsAreDrawnLastInTheirOldOrder) {
-    const std::string text = example_text();
+    const std::string text = layouts_text("coast-listener.json");
     const Layout layout = read(text);
     const std::vector<std::string> two{"/pages/0/items/4", "/pages/0/items/1"};
     const Raised up = raised(text, layout, two);
@@ -102,7 +92,7 @@ TEST(ItemChanges, RaisedItemsAreDrawnLastInTheirOldOrder) {
 }
 
 TEST(ItemChanges, ANewItemOfEachKindIsReadWithoutAMistake) {
-    const std::string text = example_text();
+    const std::string text = layouts_text("coast-listener.json");
     const Layout layout = read(text);
     for (const ItemKind kind : {ItemKind::readout,
                                 ItemKind::key,
@@ -125,7 +115,7 @@ TEST(ItemChanges, ANewItemOfEachKindIsReadWithoutAMistake) {
 }
 
 TEST(ItemChanges, APointerIntoAnItemLeadsToTheItem) {
-    const Layout layout = read(example_text());
+    const Layout layout = read(layouts_text("coast-listener.json"));
     const std::optional<ItemIndex> place = item_at(layout, "/pages/1/items/2/tap/to");
     ASSERT_TRUE(place.has_value());
     EXPECT_EQ(place->page, 1);

@@ -63,11 +63,12 @@ TEST(MemberChanges, WhateverIsLeftOutOfTheExamplesCanBePutInAndReads) {
     EXPECT_GT(known.size(), 200u);
     // What no first value can help.
     const std::map<std::string, std::string> expected = {
-        {"/faces/dial/smooth", "a BDF file has no edges to smooth, runs no tones"},
-        {"/faces/figures/smooth", "as above"},
+        {"/faces/dial/smooth", "the packing runs has no tones"},
         {"/values/beat note/role", "a level plays the signal or the clock; the signal is taken"}};
     for (const auto& [place, mistake] : refused)
         if (expected.count(place) == 0) ADD_FAILURE() << place << ": " << mistake;
+    for (const auto& [place, why] : expected)
+        EXPECT_EQ(refused.count(place), 1u) << place << " reads now; it was: " << why;
 }
 
 TEST(MemberChanges, AnActionBecomesAnotherAndKeepsWhatFits) {
@@ -187,10 +188,13 @@ TEST(MemberChanges, TonesOfAPictureTakeThePlaceOfInkAndGroundAndGiveItBack) {
     EXPECT_EQ(written_at(*with.text, place),
               R"({"kind": "picture", "tones": ["a", "a", "a", "a"]})");
     const Node there = tree(*with.text);
+    bool offered = false;
     for (const OfferedMember& member : layout_schema().members(there, place))
         if (member.name == "ground") {
+            offered = true;
             EXPECT_NE(obstacle_to({layout_schema(), there}, place, member), "");
         }
+    EXPECT_TRUE(offered);
     const Amended back = amend(*with.text, left_out({layout_schema(), there}, place, "tones"));
     EXPECT_EQ(written_at(back.text.value_or(""), place), R"({"kind": "picture", "ink": "a"})");
 }

@@ -1,36 +1,18 @@
 #include "sim/edit/schema.hpp"
 
 #include "sim/layout/mistakes.hpp"
+#include "tests/edit/example.hpp"
 
 #include <gtest/gtest.h>
 
 #include <algorithm>
-#include <fstream>
-#include <iterator>
 
 namespace dialplate {
 namespace {
 
-std::string text_of(const std::string& name) {
-    std::ifstream in(std::string{DIALPLATE_TREE} + "/layouts/" + name, std::ios::binary);
-    return {std::istreambuf_iterator<char>(in), {}};
-}
-
-Node document_of(const std::string& name) {
-    std::vector<Finding> findings;
-    Mistakes mistakes(findings);
-    const std::string text = text_of(name);
-    return parse_json(text, mistakes).value_or(Node{});
-}
-
-const Schema& schema() {
-    static const Schema read = *Schema::read(text_of("layout.schema.json"));
-    return read;
-}
-
 TEST(LayoutSchema, KnowsTheShapeOfWhatIsInTheExample) {
     using Kind = Shape::Kind;
-    const Node document = document_of("coast-listener.json");
+    const Node document = tree(layouts_text("coast-listener.json"));
     struct Row {
         const char* pointer;
         Kind kind;
@@ -59,15 +41,16 @@ TEST(LayoutSchema, KnowsTheShapeOfWhatIsInTheExample) {
     };
     for (const Row& row : rows) {
         SCOPED_TRACE(row.pointer);
-        const Shape shape = schema().shape(document, row.pointer);
+        const Shape shape = layout_schema().shape(document, row.pointer);
         EXPECT_EQ(static_cast<int>(shape.kind), static_cast<int>(row.kind));
         EXPECT_NE(shape.description, "");
     }
 }
 
 TEST(LayoutSchema, OffersAnItemTheMembersOfItsKindWithTheirDescriptions) {
-    const Node document = document_of("coast-listener.json");
-    const std::vector<OfferedMember> members = schema().members(document, "/pages/0/items/1");
+    const Node document = tree(layouts_text("coast-listener.json"));
+    const std::vector<OfferedMember> members =
+        layout_schema().members(document, "/pages/0/items/1");
     std::vector<std::string> names;
     for (const OfferedMember& member : members)
         names.push_back(member.name);
@@ -94,7 +77,8 @@ TEST(LayoutSchema, AnActionHasTheMembersOfItsVariant) {
     Mistakes mistakes(findings);
     const Node document =
         *parse_json(R"({"pages":[{"items":[{"kind":"key","tap":{"page":"main"}}]}]})", mistakes);
-    const std::vector<OfferedMember> members = schema().members(document, "/pages/0/items/0/tap");
+    const std::vector<OfferedMember> members =
+        layout_schema().members(document, "/pages/0/items/0/tap");
     ASSERT_EQ(members.size(), 1u);
     EXPECT_EQ(members[0].name, "page");
     EXPECT_EQ(static_cast<int>(members[0].shape.kind), static_cast<int>(Shape::Kind::page));

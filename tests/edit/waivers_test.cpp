@@ -9,7 +9,7 @@ namespace dialplate {
 namespace {
 
 const std::string document =
-    R"({"waived": [{"rule": "a", "item": "/pages/0/items/2"}, {"rule": "b"},)"
+    R"({"pages": [{"items": []}, {"items": []}], "waived": [{"rule": "a", "item": "/pages/0/items/2"}, {"rule": "b"},)"
     R"( {"rule": "c", "item": "/pages/0/items/10/tap"}, {"rule": "d", "item": "/values/x"},)"
     R"( {"rule": "e", "item": "/pages/1/items/2"}]})";
 
@@ -41,10 +41,20 @@ TEST(Waivers, FollowWhenWhatTheySpeakOfHasAnotherPlace) {
 }
 
 TEST(Waivers, GoWithTheirItemAndMoveUpBehindOthers) {
+    const Node before = tree(document);
     const std::vector<std::string> two{"/pages/0/items/2", "/pages/0/items/4"};
-    EXPECT_EQ(items_after(after_removal(two)), "- /pages/0/items/8/tap /values/x /pages/1/items/2");
+    EXPECT_EQ(items_after(after_removal(before, two)),
+              "- /pages/0/items/8/tap /values/x /pages/1/items/2");
     const std::vector<std::string> page{"/pages/0"};
-    EXPECT_EQ(items_after(after_removal(page)), "- /values/x /pages/0/items/2");
+    EXPECT_EQ(items_after(after_removal(before, page)), "- /values/x /pages/0/items/2");
+}
+
+TEST(Waivers, StayWithMembersWhoseNamesAreNumbers) {
+    const std::string numbered =
+        R"({"paints": {"1": "#000000", "2": "#FFFFFF"}, "waived": [{"rule": "a", "item": "/paints/2"}]})";
+    const Node before = tree(numbered);
+    const std::vector<std::string> first{"/paints/1"};
+    EXPECT_TRUE(waivers_following(before, after_removal(before, first)).empty());
 }
 
 }  // namespace

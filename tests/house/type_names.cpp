@@ -113,10 +113,11 @@ std::vector<Token> all_tokens(const std::string& text) {
     return all;
 }
 
-/// The scope that the words since the last ; { or } open with a brace.
+/// The scope that the words since the last ; { or } open with a brace. What does not begin as a type or a namespace
+/// does is a function, a loop or a value.
 /// @param head  Those words.
+/// @param line  Set to that of the name if it is a type's.
 Scope scope_of(const std::vector<Token>& head, int& line) {
-    // A parameter list or an = means a function, a variable or a call, whatever words stand in it.
     std::size_t at = 0;
     if (at < head.size() && head[at].text == "template") {
         int open = 0;
