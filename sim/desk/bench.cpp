@@ -1,6 +1,6 @@
 #include "sim/desk/bench.hpp"
 
-#include "sim/layout/mistakes.hpp"
+#include "sim/edit/pointers.hpp"
 
 namespace dialplate {
 
@@ -11,9 +11,7 @@ const char* name_of(Mode mode) {
 
 const Node* Bench::document() {
     if (document_revision_ != session.revision()) {
-        std::vector<Finding> findings;
-        Mistakes mistakes(findings);
-        document_ = parse_json(session.text(), mistakes);
+        document_ = tree_of(session.text());
         document_revision_ = session.revision();
     }
     return document_ ? &*document_ : nullptr;

@@ -112,6 +112,12 @@ struct SavedAccount {
     std::vector<EventTime> time;
 };
 
+/// What a trial was made on.
+struct TrialGround {
+    std::string file, text;  ///< Of the layout.
+    TrialSetting setting;
+};
+
 struct Bench {
     Bench(Workpiece& on_it, Session& work) : piece(on_it), session(work) {}
 
@@ -130,6 +136,7 @@ struct Bench {
     std::optional<std::string> rescued{};       ///< Unsaved text of an earlier run, offered.
     std::unique_ptr<Trial> trial{};             ///< Running, or over and to be looked at.
     std::optional<TrialResult> trial_result{};  ///< Once it is over.
+    TrialGround trial_ground{};
     std::optional<Notice> notice{};
     std::optional<Refusal> refusal{};
     std::string unfold{};                  ///< Pointer of a thing that the side shall open next.

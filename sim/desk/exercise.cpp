@@ -43,6 +43,13 @@ void Exercise::start() {
     bench_.piece.prototype()->show_page(0);
     bench_.trial_result.reset();
     bench_.trial = std::make_unique<Trial>(bench_.piece.layout(), ++seed_);
+    const std::string& file = bench_.piece.file();
+    bench_.trial_ground = {.file = file,
+                           .text = bench_.piece.text(),
+                           .setting = {.layout_file = fs::path(file).filename().string(),
+                                       .date = now_in_words(),
+                                       .finger_mm = bench_.habits.finger.millimetres,
+                                       .scattered = bench_.habits.finger.scattered}};
     bench_.trial->begin(situation_of(bench_), bench_.now_ms);
     bench_.habits.sections["TRIAL"] = true;
     bench_.notice.reset();
@@ -55,6 +62,7 @@ void Exercise::start() {
 
 bool Exercise::look() {
     if (!bench_.trial || bench_.trial->task() == nullptr) return false;
+    if (bench_.habits.finger.scattered) bench_.trial_ground.setting.scattered = true;
     if (bench_.mode == Mode::arrange) {
         leave();
         return true;
@@ -92,14 +100,9 @@ void Exercise::finish() {
 
 void Exercise::save() {
     if (!bench_.trial_result) return;
-    const fs::path layout_file = bench_.piece.file();
-    const fs::path file = free_name_beside(layout_file);
-    const std::string trouble = write_whole(file.string(),
-                                            written(*bench_.trial,
-                                                    {.layout_file = layout_file.filename().string(),
-                                                     .date = now_in_words(),
-                                                     .finger_mm = bench_.habits.finger.millimetres,
-                                                     .scattered = bench_.habits.finger.scattered}));
+    const fs::path file = free_name_beside(bench_.trial_ground.file);
+    const std::string trouble =
+        write_whole(file.string(), written(*bench_.trial, bench_.trial_ground.setting));
     bench_.notice = trouble.empty()
                         ? Notice{"The trial is in " + file.filename().string() + ".", false}
                         : Notice{"Not saved: " + trouble, true};

@@ -2,6 +2,7 @@
 
 #include "sim/desk/resample.hpp"
 #include "sim/desk/tints.hpp"
+#include "sim/layout/colour.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -78,14 +79,6 @@ void draw_bezel(Canvas& canvas, const Plan& plan) {
     canvas.outline(grown(inner, plan.letter), plan.letter, 0x000000);
 }
 
-/// RGB565 as the screen shows it: each channel stretched to 8 bits (standards C565-02).
-Colour screen_colour(std::uint16_t rgb565) {
-    const auto five = [](unsigned v) { return (v * 255u + 15u) / 31u; };
-    const auto six = [](unsigned v) { return (v * 255u + 31u) / 63u; };
-    return (five((rgb565 >> 11) & 31u) << 16) | (six((rgb565 >> 5) & 63u) << 8) |
-           five(rgb565 & 31u);
-}
-
 /// At true size: every pixel of the screen that the part has a share in.
 Area draw_resampled_glass(Canvas& canvas,
                           const Plan& plan,
@@ -93,7 +86,7 @@ Area draw_resampled_glass(Canvas& canvas,
                           int glass_width,
                           const Box& part) {
     Rgb888 picture(glass_width, static_cast<int>(pixels.size()) / glass_width, 0);
-    std::transform(pixels.begin(), pixels.end(), picture.pixels.begin(), screen_colour);
+    std::transform(pixels.begin(), pixels.end(), picture.pixels.begin(), expand_rgb565);
     const Area seen =
         common_part(common_part(grown(plan.on_screen(part), 1), plan.glass), plan.opening);
     draw_resampled(canvas, plan.glass, picture, seen);
@@ -183,7 +176,7 @@ Area draw_glass(Canvas& canvas,
             const int column = (x - plan.glass.x) / zoom;
             const int end = std::min(plan.glass.x + (column + 1) * zoom, seen.right());
             std::fill(
-                out + x, out + end, screen_colour(pixels[row + static_cast<std::size_t>(column)]));
+                out + x, out + end, expand_rgb565(pixels[row + static_cast<std::size_t>(column)]));
             x = end;
         }
     }

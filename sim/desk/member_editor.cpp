@@ -7,6 +7,7 @@
 #include "sim/edit/json_words.hpp"
 #include "sim/edit/member_changes.hpp"
 #include "sim/edit/pointers.hpp"
+#include "sim/edit/waivers.hpp"
 
 #include <algorithm>
 #include <map>
@@ -198,8 +199,11 @@ private:
             if (typed.empty()) return;
             const std::string there = "/palettes" + pointer_part(typed);
             unfolded(there) = true;
-            bench_.want(
-                moved(bench_.session.text(), pointer, there), "rename palette " + name, pointer);
+            Amended result =
+                amend(bench_.session.text(),
+                      waivers_following(*bench_.document(), after_rename(pointer, there)));
+            if (result.text) result = moved(*result.text, pointer, there);
+            bench_.want(std::move(result), "rename palette " + name, pointer);
         }
     }
 

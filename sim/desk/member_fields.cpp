@@ -97,9 +97,7 @@ void MemberFields::make(const std::string& pointer, const std::string& name, con
     Amended result = deed(bench_.grounds(), bench_.session.text(), pointer);
     for (const std::string& other : reach_.also) {
         if (!result.text) break;
-        std::vector<Finding> findings;
-        Mistakes mistakes(findings);
-        const std::optional<Node> tree = parse_json(*result.text, mistakes);
+        const std::optional<Node> tree = tree_of(*result.text);
         if (!tree) break;
         Grounds there{*bench_.schema, *tree, bench_.grounds().layout};
         result = deed(there, *result.text, other + pointer.substr(reach_.root.size()));

@@ -1,6 +1,7 @@
 #include "sim/desk/papers.hpp"
 
 #include "sim/edit/json_words.hpp"
+#include "sim/edit/naming.hpp"
 #include "sim/edit/rescue.hpp"
 #include "sim/layout/amend.hpp"
 
@@ -37,7 +38,7 @@ std::string named_from(const std::string& layout_file, const std::string& file) 
 void Papers::open() {
     Workpiece& piece = bench_.piece;
     const std::optional<std::string> text = piece.read();
-    bench_.session = Session(text.value_or(""));
+    bench_.session = Session(text.value_or(""), bench_.session.revision() + 1);
     if (text) piece.show(*text);
     kept_ = false;
     kept_revision_ = 0;
@@ -60,6 +61,7 @@ bool Papers::read_again() {
     Workpiece& piece = bench_.piece;
     Session& session = bench_.session;
     const std::optional<std::string> text = piece.read();
+    bench_.weighing.forget();
     if (!text) return false;
     if (*text == session.text()) {
         // Saved by this window, or to the same effect; or a font or a picture is another.
@@ -216,7 +218,11 @@ void Papers::dropped(const std::string& file) {
             return;
         }
         bench_.piece.move_to(file);
+        const bool exercising = bench_.trial && bench_.trial->task() != nullptr;
+        bench_.trial.reset();
+        bench_.trial_result.reset();
         bench_.notice.reset();
+        if (exercising) bench_.notice = Notice{"The trial is over: the layout changed.", false};
         return open();
     }
     if (bench_.piece.prototype() == nullptr || !bench_.true_to_text()) return;
@@ -229,16 +235,8 @@ void Papers::dropped(const std::string& file) {
 }
 
 void Papers::add_face(const std::string& file) {
-    const Layout& layout = bench_.piece.layout();
-    std::string name = fs::path(file).stem().string().substr(0, 30);
-    const auto taken = [&](const std::string& tried) {
-        return std::any_of(layout.faces.begin(), layout.faces.end(), [&](const Face& face) {
-            return face.name == tried;
-        });
-    };
-    std::string tried = name;
-    for (int number = 2; taken(tried); ++number)
-        tried = name + " " + std::to_string(number);
+    const std::string name = shortened(fs::path(file).stem().string(), 40);
+    const std::string tried = free_name(*bench_.document(), Shape::Kind::face, name);
     // The size of a BDF's strike stands in its name more often than not.
     int size = 16;
     if (const std::size_t digits = name.find_first_of("0123456789"); digits != std::string::npos)
@@ -247,7 +245,7 @@ void Papers::add_face(const std::string& file) {
                              ", \"size\": " + std::to_string(size) + "}";
     const bool there = written_at(bench_.session.text(), "/faces").has_value();
     Wanted wanted{{{Change::Kind::add,
-                    there ? "/faces/" + tried : "/faces",
+                    there ? "/faces" + pointer_part(tried) : "/faces",
                     there ? face : "{\n  " + json_text(tried) + ": " + face + "\n}"}},
                   "new face " + tried,
                   {},

@@ -280,22 +280,21 @@ void draw_mistakes(SideFrame& side) {
     if (!section(
             side, "MISTAKES", mistakes.size() == 1 ? "1 to mend" : count + " to mend", tint::must))
         return;
-    const std::vector<Finding> all = mistakes;  // a change may come between
-    for (std::size_t i = 0; i < all.size(); ++i) {
+    for (std::size_t i = 0; i < mistakes.size(); ++i) {
         ImGui::PushID(static_cast<int>(i));
-        const std::string& place = all[i].pointer;
+        const std::string& place = mistakes[i].pointer;
         const Node* parent = bench.document() == nullptr || place.empty()
                                  ? nullptr
                                  : node_at(*bench.document(), parent_of(place));
         const Node* value = parent == nullptr ? nullptr : node_at(*bench.document(), place);
         say_small(side,
                   tint::quiet,
-                  "LINE " + std::to_string(all[i].place.line) + ", COLUMN " +
-                      std::to_string(all[i].place.column));
+                  "LINE " + std::to_string(mistakes[i].place.line) + ", COLUMN " +
+                      std::to_string(mistakes[i].place.column));
         if (value != nullptr && bench.schema && parent->kind == Node::Kind::object) {
             draw_member(side, place);
         } else {
-            say_wrapped(side, tint::must, all[i].message);
+            say_wrapped(side, tint::must, mistakes[i].message);
             // An element of a list is mended in the list's rows.
             if (value != nullptr && bench.schema) draw_member(side, parent_of(place));
         }

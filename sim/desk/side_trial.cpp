@@ -47,7 +47,7 @@ void draw_table(const SideFrame& side, const TrialResult& result) {
 
 /// What a sigma of so many landings can be used for.
 std::string worth_of(const Bench& bench, int landings) {
-    if (bench.habits.finger.scattered) return "the window's own scatter.";
+    if (bench.trial_ground.setting.scattered) return "the window's own scatter.";
     // From twenty on it is good to 11 % (sim/trial/result.md).
     return landings < 20 ? "20 and more can be relied on." : "this hand's touch.scatter_mm.";
 }

@@ -51,7 +51,8 @@ void draw_spread(ImDrawList& draw, const Bench& bench, const KeyFigures& key, co
 }  // namespace
 
 void draw_trial_marks(const Bench& bench, float unit) {
-    if (!bench.trial_result) return;
+    // They say nothing of other keys.
+    if (!bench.trial_result || bench.trial_ground.text != bench.piece.text()) return;
     ImDrawList& draw = *ImGui::GetBackgroundDrawList();
     const int page = bench.piece.prototype()->page();
     const Layout& layout = bench.trial->layout();

@@ -93,12 +93,13 @@ std::optional<Picked> chooser::packing(SideFrame& side,
     std::optional<Picked> taken;
     if (!ImGui::BeginCombo("##packing", now.c_str(), ImGuiComboFlags_HeightLargest)) return taken;
     begin_weighing(side);
+    const std::string name = face_at(side.bench, pointer);
     for (const std::string& choice : choices)
         if (weighed_line(side,
                          choice,
                          choice == now,
                          {{Change::Kind::replace, pointer, json_text(choice)}},
-                         face_at(side.bench, pointer)))
+                         name))
             taken = Picked{Picked::What::value, json_text(choice)};
     ImGui::EndCombo();
     return taken;
@@ -114,6 +115,7 @@ std::optional<Picked> chooser::size(SideFrame& side,
                            ImGuiComboFlags_HeightLargest | ImGuiComboFlags_NoPreview))
         return taken;
     begin_weighing(side);
+    const std::string name = face_at(side.bench, pointer);
     const int least = static_cast<int>(shape.least.value_or(1));
     const int most = static_cast<int>(shape.most.value_or(255));
     for (int size = std::max(now - sizes_around, least); size <= std::min(now + sizes_around, most);
@@ -121,9 +123,8 @@ std::optional<Picked> chooser::size(SideFrame& side,
         const std::vector<Change> changes{{Change::Kind::replace, pointer, std::to_string(size)}};
         const std::optional<Weighed> weighed = side.bench.weighing.weight(changes);
         // A BDF file has the sizes of its strikes alone: the others would only fill the list.
-        if (weighed && !weighed->more) continue;
-        if (weighed_line(
-                side, std::to_string(size), size == now, changes, face_at(side.bench, pointer)))
+        if (weighed && !weighed->more && size != now) continue;
+        if (weighed_line(side, std::to_string(size), size == now, changes, name))
             taken = Picked{Picked::What::value, std::to_string(size)};
     }
     ImGui::EndCombo();

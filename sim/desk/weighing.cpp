@@ -67,6 +67,16 @@ void FlashWeighing::begin(std::size_t revision, const std::string& text, const s
     revision_ = revision;
     text_ = text;
     file_ = file;
+    clear();
+}
+
+void FlashWeighing::forget() {
+    const std::lock_guard lock(mutex_);
+    clear();
+}
+
+void FlashWeighing::clear() {
+    ++ground_;
     base_.reset();
     known_.clear();
     wanted_.clear();
@@ -100,20 +110,23 @@ void FlashWeighing::work() {
         if (ending_) return;
         const auto [name, changes] = *wanted_.begin();
         const std::string text = text_, file = file_;
-        const std::optional<std::size_t> revision = revision_;
-        std::optional<std::int64_t> base = base_;
+        const std::size_t ground = ground_;
+        std::optional<Weighed> base = base_;
         busy_ = true;
         lock.unlock();
-        if (!base) base = weigh(text, file).more.value_or(0);
+        if (!base) base = weigh(text, file);
         const Amended amended = amend(text, changes);
         Weighed weighed =
             amended.text ? weigh(*amended.text, file) : Weighed{std::nullopt, amended.mistake, {}};
-        if (weighed.more) *weighed.more -= *base;
+        if (weighed.more && base->more)
+            *weighed.more -= *base->more;
+        else if (weighed.more)
+            weighed = {std::nullopt, "there is nothing to compare with: " + base->obstacle, {}};
         lock.lock();
         busy_ = false;
         // Another document lies on the bench by now: what was weighed says nothing of it.
-        if (revision == revision_) {
-            base_ = base;
+        if (ground == ground_) {
+            base_ = std::move(base);
             known_[name] = std::move(weighed);
             wanted_.erase(name);
             news_ = true;

@@ -1,5 +1,5 @@
-// What other choices would cost in flash, weighed in the background, one after the other, while a list of them is
-// open.
+// What other choices would cost in flash, weighed in the background, one after the other, from when a list of them is
+// opened.
 #pragma once
 
 #include "sim/layout/finding.hpp"
@@ -43,6 +43,8 @@ public:
     /// The document that changes are weighed against; another one forgets all that was weighed.
     /// @param file  Of the layout, for its directory.
     void begin(std::size_t revision, const std::string& text, const std::string& file);
+    /// A font or a picture may be another: nothing that was weighed holds.
+    void forget();
 
     /// The weight of a change, if it is known; else it is weighed from now on.
     std::optional<Weighed> weight(const std::vector<Change>& changes);
@@ -53,14 +55,16 @@ public:
 
 private:
     void work();
+    void clear();  ///< @pre The mutex is held.
 
     std::mutex mutex_;
     std::condition_variable wanted_some_, weighed_all_;
     std::thread worker_;
     bool ending_ = false, busy_ = false, news_ = false;
     std::optional<std::size_t> revision_;
+    std::size_t ground_ = 0;  ///< Counts what changes were weighed against.
     std::string text_, file_;
-    std::optional<std::int64_t> base_;  ///< Bytes that the document takes itself.
+    std::optional<Weighed> base_;  ///< What the document takes itself.
     std::map<std::string, Weighed> known_;
     std::map<std::string, std::vector<Change>> wanted_;
 };

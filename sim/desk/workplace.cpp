@@ -59,6 +59,7 @@ std::string Workplace::open() {
     look_at_screen();
     another_prototype();
     reason = scene_.arrange(zoom());
+    bench_.now_ms = SDL_GetTicks64();
     if (reason.empty()) reason = picture();
     then_ = SDL_GetTicks64();
     // The schema is for the side alone; the first picture need not wait for it.
@@ -79,6 +80,7 @@ int Workplace::wait() const {
 }
 
 std::string Workplace::step() {
+    bench_.now_ms = SDL_GetTicks64();
     live();
     look();
     try_on();
@@ -89,7 +91,6 @@ std::string Workplace::step() {
 
 // One picture: what changed on the bench and, while it is not at rest, in the side.
 std::string Workplace::picture() {
-    bench_.now_ms = SDL_GetTicks64();
     if (touching_.fade()) pictures_due_ = std::max(pictures_due_, 1);
     if (side_.is_typing() && due_) pictures_due_ = std::max(pictures_due_, 1);
     if (bench_.weighing.has_news()) pictures_due_ = settling_pictures;

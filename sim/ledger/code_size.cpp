@@ -109,6 +109,8 @@ CodeSize weighed_row(const DisplayProgram& program, SizeRow row, const Mcu& mcu)
     return scaled(weighed(program, measured::flash_terms, row), mcu, basis_of_measurement());
 }
 
+constexpr const char* of_the_same_sum = "a term of the sum that the engine is from: ";
+
 }  // namespace
 
 DisplayProgram display_program(const Layout& layout, PartSet parts) {
@@ -128,7 +130,7 @@ CodeSize driver_size(const DisplayProgram& program, const Mcu& mcu) {
     assert(program.bus);
     if (is_avr(mcu)) {
         CodeSize size = weighed_row(program, SizeRow::driver, mcu);
-        size.basis += std::string{"; "} + bus_driver(*program.bus).name;
+        size.basis = std::string{of_the_same_sum} + bus_driver(*program.bus).name;
         return size;
     }
     return {Bytes{std::lround(weighed(program, measured::flash_terms, SizeRow::driver))},
@@ -141,7 +143,8 @@ CodeSize driver_size(const DisplayProgram& program, const Mcu& mcu) {
 
 CodeSize touch_size(const DisplayProgram& program, const Mcu& mcu) {
     CodeSize size = weighed_row(program, SizeRow::touch, mcu);
-    size.basis += "; a 12-bit serial converter, filtered, with its calibration";
+    size.basis =
+        std::string{of_the_same_sum} + "a 12-bit serial converter, filtered, with its calibration";
     if (!is_avr(mcu)) {
         size = {Bytes{std::lround(weighed(program, measured::flash_terms, SizeRow::touch))},
                 Standing::estimate,

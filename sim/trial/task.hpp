@@ -36,8 +36,8 @@ struct Task {
                                                     const Layout& layout,
                                                     const Situation& now);
 
-/// Tasks without end. Every one that the layout has comes once before any comes again; every third asks for the
-/// knob, if there is a frequency. The same seed gives the same tasks to one who does the same.
+/// Tasks without end: of those that do not hold and can be reached, one that was not given for longest; every third
+/// asks for the knob, if there is a frequency. The same seed gives the same tasks to one who does the same.
 class Tasks {
 public:
     /// @param layout  Must outlive this.

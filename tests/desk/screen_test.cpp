@@ -3,6 +3,7 @@
 #include "sim/desk/card.hpp"
 #include "sim/desk/plan.hpp"
 #include "sim/desk/resample.hpp"
+#include "tests/desk/coast_module.hpp"
 
 #include <gtest/gtest.h>
 
@@ -68,22 +69,14 @@ TEST(Card, IsDraggedByItsEdgesAndItsCorner) {
     }
 }
 
-/// A 2.8 inch module, 240x320 on 43.2 mm x 57.6 mm (0.18 mm a pixel), turned on its side.
 Layout coast() {
-    Layout layout;
-    layout.display.width = 240;
-    layout.display.height = 320;
-    layout.display.active_width = Millimetres{43.2};
-    layout.display.active_height = Millimetres{57.6};
-    layout.turn = 90;
     Opening opening;
     opening.left = Millimetres{0.4};
     opening.top = Millimetres{0.4};
     opening.width = Millimetres{56.8};
     opening.height = Millimetres{42.4};
     opening.overlap = Millimetres{3.0};
-    layout.opening = opening;
-    return layout;
+    return coast_module(opening);
 }
 
 TEST(Plan, AtTrueSizeAllMillimetresAreThoseOfTheScreen) {

@@ -52,8 +52,36 @@ TEST(FlashWeighing, EndsInTheMiddleOfItsWork) {
     weighing.begin(1, text, file);
     for (int size = 4; size < 60; ++size)
         weighing.weight({{Change::Kind::replace, "/faces/dial/size", std::to_string(size)}});
+    const std::vector<Change> size_4{{Change::Kind::replace, "/faces/dial/size", "4"}};
     weighing.begin(2, text + " ", file);
-    weighing.weight({{Change::Kind::replace, "/faces/dial/size", "24"}});
+    const std::vector<Change> other{{Change::Kind::replace, "/faces/dial/size", "24"}};
+    weighing.weight(other);
+    weighing.wait();
+    EXPECT_TRUE(weighing.weight(other));
+    EXPECT_FALSE(weighing.weight(size_4)) << "that was of the document before";
+    // A font may be another by now.
+    weighing.forget();
+    EXPECT_FALSE(weighing.weight(other));
+    for (int size = 4; size < 60; ++size)
+        weighing.weight({{Change::Kind::replace, "/faces/dial/size", std::to_string(size)}});
+}
+
+TEST(FlashWeighing, TellsNoDifferenceFromWhatCannotBeWeighed) {
+    const std::string file = std::string{DIALPLATE_TREE} + "/layouts/coast-listener.json";
+    std::ifstream in(file, std::ios::binary);
+    std::string text(std::istreambuf_iterator<char>(in), {});
+    const std::size_t face = text.find("\"face\": \"dial\"");
+    ASSERT_NE(face, std::string::npos);
+    text.replace(face, 14, "\"face\": \"dail\"");
+    FlashWeighing weighing;
+    weighing.begin(1, text, file);
+    const std::vector<Change> mended{{Change::Kind::replace, "/pages/0/items/1/face", "\"dial\""}};
+    weighing.weight(mended);
+    weighing.wait();
+    const std::optional<Weighed> weighed = weighing.weight(mended);
+    ASSERT_TRUE(weighed);
+    EXPECT_FALSE(weighed->more);
+    EXPECT_NE(weighed->obstacle, "");
 }
 
 }  // namespace

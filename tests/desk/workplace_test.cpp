@@ -61,7 +61,9 @@ protected:
 };
 
 TEST_F(WorkplaceTest, ADroppedLayoutTakesThePlaceOfTheOneBefore) {
+    const std::size_t before = bench().session.revision();
     drop(folder_ / "trail-cw.json");
+    EXPECT_NE(bench().session.revision(), before) << "the side would go on with the old document";
     EXPECT_EQ(bench().piece.file(), (folder_ / "trail-cw.json").string());
     EXPECT_EQ(bench().piece.layout().title, "Trail CW, dial in DejaVu Sans Bold");
     EXPECT_EQ(said(), "");

@@ -75,7 +75,7 @@ TEST_F(SideOfTheWindow, ANewPaintIsMadeWhereItIsChosenInOneStep) {
     point(last->x + 30, last->y + 20);
     std::this_thread::sleep_for(100ms);
     stage_.hands("click 1");
-    std::this_thread::sleep_for(300ms);
+    EXPECT_TRUE(until([&] { return rescued().find("ink 2") != std::string::npos; }));
     keep_picture("new-paint");
     stage_.hands("key --clearmodifiers ctrl+s");
     const std::string made = file_other_than(original);

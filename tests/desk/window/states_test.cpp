@@ -64,7 +64,7 @@ TEST_P(WindowStates, ClosingWithUnsavedChangesAsksAndStays) {
     EXPECT_TRUE(program_.running());
 }
 
-TEST_P(WindowStates, TwoVersionsOfTheFileAreShownInTurn) {
+TEST_P(WindowStates, TheirVersionOfTheFileCanBeTaken) {
     fill_screen();
     move_the_dial();
     std::string theirs = text_of(file_);
@@ -76,6 +76,9 @@ TEST_P(WindowStates, TwoVersionsOfTheFileAreShownInTurn) {
     stage_.hands("key F8");  // take theirs
     EXPECT_TRUE(until([&] { return !is_asked(); }));
     EXPECT_EQ(text_of(file_), theirs);
+    stage_.hands("key F2");  // no outline over the glass
+    read();
+    EXPECT_TRUE(until([&] { return glass() == expected_glass(); }));
 }
 
 TEST_P(WindowStates, SeveralChosenItemsAreOutlined) {

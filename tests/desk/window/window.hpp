@@ -31,10 +31,10 @@ inline std::string text_of(const fs::path& file) {
     return {std::istreambuf_iterator<char>(in), {}};
 }
 
-/// RGB565 as the window shows it (standards C565-02: each channel stretched to 0..255, rounded).
+/// RGB565 as the window shows it: high bits repeated below (standards C565-02).
 inline Colour shown(std::uint16_t rgb565) {
     const unsigned r = (rgb565 >> 11) & 31u, g = (rgb565 >> 5) & 63u, b = rgb565 & 31u;
-    return ((r * 255 + 15) / 31) << 16 | ((g * 255 + 31) / 63) << 8 | ((b * 255 + 15) / 31);
+    return (r << 3 | r >> 2) << 16 | (g << 2 | g >> 4) << 8 | (b << 3 | b >> 2);
 }
 
 class Window : public testing::Test {
