@@ -217,6 +217,15 @@ int depth_of(const std::string& function,
 
 }  // namespace
 
+Build build_of(const DisplayProgram& program) {
+    Build build;
+    build.parts = program.parts;
+    build.driver = program.bus ? 1 + static_cast<int>(*program.bus) : 0;
+    build.bytes_per_pixel = program.bytes_per_pixel;
+    build.touch = program.touch_sheet;
+    return build;
+}
+
 bool Compiler::installed(const std::string& mcu) {
     const std::string tools = target_for(mcu, "").tools;
     return std::system(("command -v " + tools + "g++ >/dev/null && command -v " + tools +

@@ -1,6 +1,7 @@
 // The engine through the cross compiler: how much flash, RAM and stack comes out.
 #pragma once
 
+#include "sim/ledger/size_terms.hpp"
 #include "sim/prototype/parts_used.hpp"
 
 #include <string>
@@ -18,6 +19,9 @@ struct Build {
     /// have no driver.
     const char* mcu = "atmega328p";
 };
+
+/// What stands for that program.
+Build build_of(const DisplayProgram& program);
 
 /// Bytes.
 struct Compiled {

@@ -79,15 +79,6 @@ DisplayProgram random_program(std::mt19937& random) {
     return program;
 }
 
-Build build_of(const DisplayProgram& program) {
-    Build build;
-    build.parts = program.parts;
-    build.driver = program.bus ? 1 + static_cast<int>(*program.bus) : 0;
-    build.bytes_per_pixel = program.bytes_per_pixel;
-    build.touch = program.touch_sheet;
-    return build;
-}
-
 std::vector<double> fit(const std::vector<Sample>& measured, double Sample::*size) {
     const std::size_t count = size_terms(DisplayProgram{}).size();
     LeastSquares squares(std::vector<bool>(count, true));

@@ -6,6 +6,7 @@
 #include "sim/ledger/measured_work.hpp"
 #include "sim/ledger/report.hpp"
 #include "sim/ledger/size_terms.hpp"
+#include "tests/ledger/ready.hpp"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -36,25 +37,6 @@ constexpr const char* segment_receiver = R"({
   {"kind": "meter", "name": "strength", "at": [8, 100], "size": [300, 10], "value": "signal", "from": -120,
    "to": -20, "bar": 10, "ink": "ink", "ground": "ground", "unlit": "ground"}]}]
 })";
-
-struct Ready {
-    Layout layout;
-    BuiltImage built;
-    Ledger ledger;
-};
-
-Ready ready(Reading reading) {
-    for (const Finding& finding : reading.findings) {
-        ADD_FAILURE() << gnu_line("layout", finding);
-    }
-    Building building = build_image(reading.layout.value());
-    for (const Finding& finding : building.findings) {
-        ADD_FAILURE() << gnu_line("layout", finding);
-    }
-    Ready result{*reading.layout, building.image.value(), {}};
-    result.ledger = account(result.layout, result.built);
-    return result;
-}
 
 Ready segments() {
     return ready(read_layout(segment_receiver, "segments.json", DIALPLATE_TREE "/layouts"));

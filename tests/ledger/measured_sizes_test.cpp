@@ -65,12 +65,7 @@ TEST_F(MeasuredSizes, AgreeWithTheCompiledEngine) {
     const int bare = compiler_.compile({.engine = false}).flash;
     for (const Row& row : rows) {
         SCOPED_TRACE(row.layout);
-        Build build;
-        build.parts = row.program.parts;
-        build.driver = row.program.bus ? 1 + static_cast<int>(*row.program.bus) : 0;
-        build.bytes_per_pixel = row.program.bytes_per_pixel;
-        build.touch = row.program.touch_sheet;
-        const Compiled program = compiler_.compile(build);
+        const Compiled program = compiler_.compile(build_of(row.program));
         const int compiled = program.flash - bare;
         auto predicted = engine_size(row.program, mcu_).bytes;
         if (row.program.bus) predicted += driver_size(row.program, mcu_).bytes;

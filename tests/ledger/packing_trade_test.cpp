@@ -3,6 +3,7 @@
 #include "sim/layout/reader.hpp"
 #include "sim/ledger/ledger.hpp"
 #include "sim/ledger/trade_report.hpp"
+#include "tests/ledger/ready.hpp"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -36,22 +37,14 @@ std::string document(const std::string& packing = "automatic") {
           {"kind": "legend", "at": [100, 120], "size": [100, 20], "text": "COUNT", "face": "words", "ink": "ink"}]}]})";
 }
 
-struct Ready {
-    Layout layout;
-    BuiltImage built;
-};
-
-Ready ready(const std::string& text) {
-    const Reading reading = read_layout(text, "trade.json", DIALPLATE_TREE "/layouts");
-    for (const Finding& finding : reading.findings)
-        ADD_FAILURE() << gnu_line("trade.json", finding);
-    return {reading.layout.value(), build_image(*reading.layout).image.value()};
+Ready ready_from(const std::string& text) {
+    return ready(read_layout(text, "trade.json", DIALPLATE_TREE "/layouts"));
 }
 
 }  // namespace
 
 TEST(DigitChange, SendsOneCellWhateverElseShowsTheValue) {
-    const Ready it = ready(document());
+    const Ready it = ready_from(document());
     const auto change = digit_change(it.layout, it.built, 0, 0);
     ASSERT_TRUE(change.has_value());
     // A window of 11 bytes (BUS-04) and 24 x 40 pixels of two; the second readout is left out.
@@ -62,13 +55,13 @@ TEST(DigitChange, SendsOneCellWhateverElseShowsTheValue) {
 }
 
 TEST(DigitChange, NeedsTwoDigits) {
-    Ready it = ready(document());
+    Ready it = ready_from(document());
     it.layout.values[1].max = 0;
     EXPECT_FALSE(digit_change(it.layout, it.built, 0, 2).has_value());
 }
 
 TEST(PackingTrade, WeighsEachPackingAsIfTheAuthorHadNamedIt) {
-    const Ready it = ready(document());
+    const Ready it = ready_from(document());
     const FaceTrade trade = packing_trade(it.layout, it.built, 1);
     EXPECT_EQ(trade.item, "count");
     EXPECT_EQ(std::count_if(trade.ways.begin(),
@@ -81,7 +74,7 @@ TEST(PackingTrade, WeighsEachPackingAsIfTheAuthorHadNamedIt) {
             return each.packing == packing && !each.by_what_differs;
         });
         ASSERT_NE(way, trade.ways.end());
-        const Ready named = ready(document(packing));
+        const Ready named = ready_from(document(packing));
         EXPECT_EQ(way->flash, flash_account(named.layout, named.built).total);
         const auto digit = digit_change(named.layout, named.built, 0, 2);
         ASSERT_TRUE(digit && way->digit);
@@ -90,8 +83,8 @@ TEST(PackingTrade, WeighsEachPackingAsIfTheAuthorHadNamedIt) {
 }
 
 TEST(PackingTrade, KnowsDigitsByWhatDiffersWhereTheEngineDoes) {
-    // Changed runs are for plain, runs and segments (ui/image.md), and take code: 1,820 bytes, 790 for segments.
-    const Ready it = ready(document());
+    // Changed runs are for plain, runs and segments (ui/image.md), and take code of their own.
+    const Ready it = ready_from(document());
     for (const FaceId face : {0, 1}) {
         const FaceTrade trade = packing_trade(it.layout, it.built, face);
         for (const PackingTrade& way : trade.ways) {
@@ -112,7 +105,7 @@ TEST(PackingTrade, KnowsDigitsByWhatDiffersWhereTheEngineDoes) {
 }
 
 TEST(PackingTrade, TellsAllFacesThatAreShown) {
-    const Ready it = ready(document());
+    const Ready it = ready_from(document());
     const std::vector<FaceTrade> trades = packing_trades(it.layout, it.built);
     ASSERT_EQ(trades.size(), 3u);
     EXPECT_TRUE(trades[2].item.empty());
