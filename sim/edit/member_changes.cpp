@@ -199,7 +199,17 @@ std::vector<Change> added_thing(const Grounds& grounds,
     if (kind == Kind::page) return {{Change::Kind::add, section + "/-", thing}};
     if (grounds.document.find(section.substr(1)) == nullptr)
         return {{Change::Kind::add, section, "{\n  " + json_text(name) + ": " + thing + "\n}"}};
-    return {{Change::Kind::add, section + pointer_part(name), thing}};
+    std::vector<Change> changes = {{Change::Kind::add, section + pointer_part(name), thing}};
+    // A paint that resembles another does so in every palette.
+    if (const Node* palettes = grounds.document.find("palettes");
+        kind == Kind::paint && palettes != nullptr)
+        for (const Member& palette : palettes->members) {
+            const std::string place = "/palettes" + pointer_part(palette.name);
+            if (const auto paint = written_at(text, place + pointer_part(like)))
+                changes.push_back(
+                    {Change::Kind::add, place + pointer_part(name), std::string(*paint)});
+        }
+    return changes;
 }
 
 Amended given_form(const Grounds& grounds,

@@ -214,5 +214,18 @@ TEST(MemberChanges, NewThingsReadInEveryExample) {
     }
 }
 
+TEST(MemberChanges, APaintLikeAnotherIsLikeItInEveryPalette) {
+    const std::string text = layouts_text("coast-listener.json");
+    const Node document = tree(text);
+    const Amended result =
+        amend(text, added_thing({layout_schema(), document}, text, Kind::paint, "ink", "ink 2"));
+    ASSERT_EQ(result.mistake, "");
+    for (const std::string place : {"/paints/", "/palettes/sunlight/", "/palettes/night watch/"}) {
+        const auto paint = written_at(*result.text, place + "ink 2");
+        ASSERT_TRUE(paint) << place;
+        EXPECT_EQ(paint, written_at(text, place + "ink")) << place;
+    }
+}
+
 }  // namespace
 }  // namespace dialplate

@@ -84,6 +84,11 @@ TEST_F(SideOfTheWindow, ANewPaintIsMadeWhereItIsChosenInOneStep) {
     expected.replace(expected.find("\"ink\": \"ink\"", readout), 12, "\"ink\": \"ink 2\"");
     const std::string paint = "\"buoy\": \"#FF9461\"";
     expected.insert(expected.find(paint) + paint.size(), ",\n    \"ink 2\": \"#F4EBDA\"");
+    // And in the palettes, which have an ink of their own.
+    for (const auto& [buoy, ink] : {std::pair("\"buoy\": \"#A83A08\"", "#0C161B"),
+                                    std::pair("\"buoy\": \"#FFB098\"", "#E87058")})
+        expected.insert(expected.find(buoy) + std::string(buoy).size(),
+                        std::string(",\n      \"ink 2\": \"") + ink + '"');
     EXPECT_EQ(made, expected);
     stage_.hands("key --clearmodifiers ctrl+z");
     stage_.hands("key --clearmodifiers ctrl+s");
