@@ -24,28 +24,33 @@ public:
 
     /// So many rows of the bitmap, each drawn `times` times.
     __attribute__((always_inline)) void send(const Edges& edges, uint8_t rows) {
+        const uint8_t* edge = edges.at;
+        uint8_t left = edges.count;
+        bool inked = false;
+        for (; left != 0 && *edge <= window_.from; --left, ++edge) {
+            inked = !inked;
+        }
+        // The row's runs inside the window, ground and ink in turns, in pixels of the bitmap.
+        uint8_t runs[sizeof edges.at + 1];
+        uint8_t* end = runs;
+        uint8_t column = window_.from;
+        for (; left != 0 && *edge < window_.to; --left) {
+            *end++ = byte(static_cast<unsigned>(*edge) - column);
+            column = *edge++;
+        }
+        *end++ = byte(static_cast<unsigned>(window_.to) - column);
         for (uint16_t again = large(rows); again != 0; --again) {
-            uint8_t column = window_.from;
-            bool inked = false;
-            const uint8_t* edge = edges.at;
-            for (uint8_t left = edges.count;; --left, inked = !inked) {
-                uint8_t to = window_.to;
-                if (left != 0 && *edge < to) {
-                    to = *edge;
-                }
-                ++edge;
-                if (to > column) {
-                    if (inked != ink_ || run_ >= most_run_) {
-                        push();
-                        ink_ = inked;
-                        run_ = 0;
-                    }
-                    run_ = word(run_ + large(byte(static_cast<unsigned>(to) - column)));
-                    column = to;
-                }
-                if (to == window_.to) {
-                    break;
-                }
+            if (inked != ink_ || run_ >= most_run_) {
+                push();
+                ink_ = inked;
+                run_ = 0;
+            }
+            const uint8_t* run = runs;
+            run_ = word(static_cast<unsigned>(run_) + large(*run++));
+            while (run != end) {
+                push();
+                ink_ = !ink_;
+                run_ = large(*run++);
             }
         }
     }
@@ -55,7 +60,9 @@ public:
 private:
     static constexpr uint16_t most_run_ = 0x8000;
 
-    void push() { bus_.push(ink_ ? colours_.ink : colours_.ground, run_); }
+    __attribute__((always_inline)) void push() {
+        bus_.push(ink_ ? colours_.ink : colours_.ground, run_);
+    }
     uint16_t large(uint8_t pixels) const {
         return Parts::enlarged ? word(static_cast<unsigned>(pixels) * times_) : uint16_t{pixels};
     }

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "ui/geometry.hpp"
+#include "ui/image_format.hpp"
 
 #include <stdint.h>
 
@@ -23,7 +24,8 @@ struct Job {
     uint8_t next[most_bytes];
     /// How far the drawing has come, where the pieces alone do not tell. What they count is each kind's own.
     uint16_t cells, marks;
-    bool whole;  ///< The page was turned: draw every pixel of the item.
+    uint8_t glyphs[readout::most_cells];  ///< Of a readout, what each cell is to show.
+    bool whole;                           ///< The page was turned: draw every pixel of the item.
 };
 
 }  // namespace dialplate

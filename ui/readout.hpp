@@ -29,18 +29,18 @@ struct ReadoutArt {
     __attribute__((noinline)) static void begin(const Image& rom, Spot item, Job& job) {
         job.cells = 0xFFFF;
         job.marks = 0xFFFF;
+        const Cells form{rom, item.at};
+        form.glyphs(State::load_number(job.next), job.glyphs);
         if (job.whole) {
             return;
         }
-        const Cells form{rom, item.at};
-        Glyphs is, was;
-        form.glyphs(State::load_number(job.next), is);
+        uint8_t was[readout::most_cells];
         form.glyphs(State::load_number(item.shown), was);
         job.cells = 0;
         job.marks = 0;
         uint16_t bit = 1;
         for (uint8_t i = 0; i < form.count(); ++i, bit = static_cast<uint16_t>(bit << 1)) {
-            bool changed = is.of_cell[i] != was.of_cell[i];
+            bool changed = job.glyphs[i] != was[i];
             if (Parts::tuning_digit && job.next[4] != item.shown[4]) {
                 const uint8_t cell = form.cell(i);
                 if (cell == job.next[4] || cell == item.shown[4]) {
@@ -56,6 +56,9 @@ struct ReadoutArt {
 
     /// Sends the cells and marks that differ, and forgets each cell as it is drawn.
     __attribute__((noinline)) static void draw(Brush& pen, Spot item, Job& job) {
+        if ((job.cells | job.marks) == 0) {
+            return;
+        }
         const Image& rom = pen.rom;
         const Cells form{rom, item.at};
         const uint16_t face_at = pen.face_at(form.field(readout::face));
@@ -63,8 +66,7 @@ struct ReadoutArt {
                               pen.colour_at(word(item.at + readout::ground))};
         const uint16_t rows = pen.height(face_at);
         Point at = read_point(rom, word(item.at + item::place));
-        Glyphs is, was;
-        form.glyphs(State::load_number(job.next), is);
+        uint8_t was[readout::most_cells];
         const bool by_runs = !job.whole && pen.has_changed_runs(face_at);
         if (by_runs) {
             form.glyphs(State::load_number(item.shown), was);
@@ -81,13 +83,13 @@ struct ReadoutArt {
                 if (job.cells & bit) {
                     const bool invert = marked && form.inverts();
                     const Colours in = invert ? Colours{colours.ground, colours.ink} : colours;
-                    if (is.of_cell[i] == none) {
+                    if (job.glyphs[i] == none) {
                         pen.fill(Rect{at.x, at.y, columns, rows}, in.ground);
-                    } else if (by_runs && is_digit(cell) && was.of_cell[i] != none &&
+                    } else if (by_runs && is_digit(cell) && was[i] != none &&
                                !(form.inverts() && (job.marks & bit))) {
-                        pen.change(at, face_at, was.of_cell[i], is.of_cell[i], in);
+                        pen.change(at, face_at, was[i], job.glyphs[i], in);
                     } else {
-                        pen.glyph(at, face_at, is.of_cell[i], in);
+                        pen.glyph(at, face_at, job.glyphs[i], in);
                     }
                 }
                 if (Parts::tuning_digit && (job.marks & bit)) {
@@ -113,11 +115,6 @@ struct ReadoutArt {
     }
 
 private:
-    /// What each cell of a readout shows: a glyph, or none.
-    struct Glyphs {
-        uint8_t of_cell[readout::most_cells];
-    };
-
     struct Cells {
         const Image& rom;
         uint16_t item;
@@ -127,9 +124,9 @@ private:
         uint8_t cell(uint8_t i) const { return field(byte(readout::cells + i)); }
         bool inverts() const { return field(readout::gap) == 0; }
 
-        /// From the right, the number loses a digit at a time; a digit that has nothing but zeros left is
+        /// What each cell shows: a glyph, or none. From the right, the number loses a digit at a time; a digit that has nothing but zeros left is
         /// blank, and so is the separator to its right.
-        __attribute__((noinline)) void glyphs(int32_t number, Glyphs& out) const {
+        __attribute__((noinline)) void glyphs(int32_t number, uint8_t* out) const {
             uint32_t rest = static_cast<uint32_t>(number);
             if (Parts::sign && number < 0) {
                 rest = 0u - rest;
@@ -152,7 +149,7 @@ private:
                             ? byte(c & 127u)
                             : byte(static_cast<unsigned>(field(readout::zero)) + take_digit(rest));
                 }
-                out.of_cell[i] = glyph;
+                out[i] = glyph;
             }
         }
     };

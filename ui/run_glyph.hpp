@@ -24,30 +24,31 @@ __attribute__((noinline)) void send_run_glyph(Bus& bus,
     // A row has at most 1,020 pixels.
     constexpr uint16_t most_run = 0x8000;
     BitPlace place{shape.at, 0x80};
-    uint8_t edges[2 * most_strokes + 1];
-    uint8_t count = 0;
+    // One more than a row has, which only damaged data fills, and the end of its last stroke.
+    uint8_t edges[2 * most_strokes + 2];
+    const uint8_t* end = edges;
     uint16_t ground = 0;
     for (uint8_t y = 0; y != shape.rows; ++y) {
         if (y == 0 || !place.next(rom)) {
-            count = Parts::Runs::read(rom, place, shape.k, shape.width, edges, sizeof edges);
+            uint8_t count =
+                Parts::Runs::read(rom, place, shape.k, shape.width, edges, sizeof edges - 1);
+            if ((count & 1) != 0) {
+                edges[count++] = shape.width;
+            }
+            end = edges + count;
         }
         for (uint8_t again = shape.times; again != 0; --again) {
             uint8_t column = 0;
-            const uint8_t* edge = edges;
-            for (uint8_t left = count;; left = byte(left - 2u)) {
-                const uint8_t from = left == 0 ? shape.width : *edge++;
-                ground = word(ground + static_cast<unsigned>(from - column) * shape.times);
-                if (left == 0) {
-                    break;
-                }
-                column = left == 1 ? shape.width : *edge++;
-                bus.push(colours.ground, ground);
-                bus.push(colours.ink, word(static_cast<unsigned>(column - from) * shape.times));
+            for (const uint8_t* edge = edges; edge != end;) {
+                const uint8_t from = *edge++;
+                bus.push(colours.ground,
+                         word(ground + byte(static_cast<unsigned>(from) - column) * shape.times));
+                column = *edge++;
+                bus.push(colours.ink,
+                         word(byte(static_cast<unsigned>(column) - from) * shape.times));
                 ground = 0;
-                if (left == 1) {
-                    break;
-                }
             }
+            ground = word(ground + byte(static_cast<unsigned>(shape.width) - column) * shape.times);
             if (ground >= most_run) {
                 bus.push(colours.ground, ground);
                 ground = 0;

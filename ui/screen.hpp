@@ -136,6 +136,11 @@ private:
         return Box::state(pen_, values_, spot.at, Parts::touch && finger_on_ == spot.at && inside_);
     }
 
+    // Of some kinds it is known that all is drawn even though the slice is full.
+    bool job_is_done() const {
+        return Parts::readout && kind(spot_) == Kind::readout && (job_.cells | job_.marks) == 0;
+    }
+
     void draw_fills();
     void draw_texts();
     void draw_item();
@@ -218,7 +223,7 @@ bool Screen<Bus, Parts>::service(uint16_t now_ms) {
             }
         }
         draw_item();
-        if (pen_.pieces.full()) {
+        if (pen_.pieces.full() && !job_is_done()) {
             return true;
         }
         commit();

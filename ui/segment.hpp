@@ -76,15 +76,16 @@ struct SegmentShape {
         }
         return columns;
     }
-    /// Whether row `y` is known to be the same as the one above: both cut through the same uprights.
-    bool repeats(uint8_t y) const {
-        if (glyph > segment_glyph::minus) {
-            return false;
+    /// The first row below `y` that may look otherwise: where uprights alone are cut, rows are alike.
+    uint8_t row_below(uint8_t y) const {
+        const uint8_t middle_row = top_of(2), bottom_row = top_of(4);
+        if (glyph > segment_glyph::minus || y < stroke) {
+            return byte(y + 1u);
         }
-        const uint8_t middle_row = byte((static_cast<unsigned>(height) - stroke) / 2u);
-        const uint8_t above = byte(y - 1u);
-        return above >= stroke && byte(height - 1u - y) >= stroke &&
-               (y < middle_row || above >= static_cast<unsigned>(middle_row) + stroke);
+        if (y < middle_row) {
+            return middle_row;
+        }
+        return y >= top_of(3) && y < bottom_row ? bottom_row : byte(y + 1u);
     }
 
 private:

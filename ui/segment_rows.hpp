@@ -27,12 +27,12 @@ __attribute__((noinline)) void send_segment_rows(Bus& bus,
     Edges row;
     for (uint8_t y = rows.top; y != rows.below;) {
         shape.read(y, row);
-        uint8_t alike = 0;
-        do {
-            ++y;
-            ++alike;
-        } while (y != rows.below && shape.repeats(y));
-        out.send(row, alike);
+        uint8_t below = shape.row_below(y);
+        if (below > rows.below) {
+            below = rows.below;
+        }
+        out.send(row, byte(static_cast<unsigned>(below) - y));
+        y = below;
     }
     out.finish();
 }

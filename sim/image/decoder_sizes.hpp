@@ -17,15 +17,15 @@ constexpr unsigned plain = 1, runs = 2, context = 4;
 }
 
 /// Bytes on the ATmega328P for each set of packings, the look-up of a glyph's metrics included.
-inline constexpr std::array<int, 8> decoder_bytes = {0, 960, 655, 1470, 855, 1725, 1420, 2225};
+inline constexpr std::array<int, 8> decoder_bytes = {0, 970, 657, 1448, 840, 1729, 1402, 2216};
 
 /// The same where the driver decides and sends glyphs in `context` in one, and no face is enlarged: hardware SPI timed,
 /// with two bytes a pixel (ui/mcu/spi_timed_contexts.hpp).
 inline constexpr std::array<int, 8> sending_decoder_bytes = {
-    0, 960, 655, 1470, 385, 1285, 970, 1790};
+    0, 913, 598, 1410, 370, 1266, 941, 1756};
 
 /// What that takes more where a face is enlarged: both ways are there.
-inline constexpr int enlarged_contexts_bytes = 720;
+inline constexpr int enlarged_contexts_bytes = 740;
 
 /// How glyphs leave.
 struct Sending {
@@ -35,8 +35,9 @@ struct Sending {
 
 /// Bytes for a set of packings.
 constexpr int decoders_size(unsigned packings, Sending sending) {
-    if (!sending.decides || (packings & packing_bit::context) == 0) return decoder_bytes[packings];
-    return sending_decoder_bytes[packings] + (sending.enlarged ? enlarged_contexts_bytes : 0);
+    if (!sending.decides) return decoder_bytes[packings];
+    const bool both_ways = sending.enlarged && (packings & packing_bit::context) != 0;
+    return sending_decoder_bytes[packings] + (both_ways ? enlarged_contexts_bytes : 0);
 }
 
 /// The same for bitmaps in tones, each beside a face in one bit in context: what proofs of trail-cw link more with a

@@ -44,8 +44,8 @@ struct CountedParts : EveryPart {
 struct Weights {
     int byte_of_change, byte_of_whole;
 };
-constexpr Weights of_runs{310, 110}, of_plain{350, 460};
-constexpr int per_window = 450, per_push = 70, per_digit = 5500;
+constexpr Weights of_runs{310, 100}, of_plain{350, 380};
+constexpr int per_window = 340, per_push = 58, per_digit = 3500;
 constexpr double timed_pixel = 36.0;
 // In context: a pixel, a row, and a byte of its stream; where the driver sends while it decides (Sending in
 // decoder_sizes.hpp), and with the others.
@@ -53,7 +53,8 @@ struct ContextWeights {
     int pixel, row, byte;
 };
 constexpr ContextWeights sent_at_once{0, 50, 65}, handed_on{45, 390, 110};
-constexpr int per_segment_row = 1100;
+constexpr int per_repeated_row = 245;  // of the glass, of a bitmap in context that is enlarged
+constexpr int per_segment_row = 270;
 
 double cycles_of(const Tally& tally, int bytes_read, int per_byte, double per_pixel) {
     return per_window * tally.windows + per_push * tally.pushes + per_pixel * tally.pixels +
@@ -117,7 +118,8 @@ private:
             per_pixel_ == timed_pixel && times() == 1 ? sent_at_once : handed_on;
         return per_digit + per_window + per_pixel_ * pixels +
                weights.pixel * bytes_[face::advance] * bytes_[face::height] +
-               weights.row * bytes_[face::height] + weights.byte * bytes;
+               weights.row * bytes_[face::height] +
+               per_repeated_row * (times() - 1) * bytes_[face::height] + weights.byte * bytes;
     }
     [[nodiscard]] std::uint8_t times() const {
         return bytes_[face::enlarged] & face::most_enlarged;

@@ -19,19 +19,19 @@ inline constexpr int ratio_engines = 6;
 inline constexpr FamilyRatio family_ratios[] = {
     {"avr-mapped",
      "avr-g++ 5.4.0 -Os -flto -mrelax -mcall-prologues -mmcu=avrxmega3",
-     0.957,
-     0.938,
-     0.977,
-     69,
+     0.959,
+     0.942,
+     0.976,
+     85,
      410},
     {"cortex-m0plus",
      "arm-none-eabi-g++ 12.2.1 -Os -mcpu=cortex-m0plus",
-     0.783,
-     0.767,
-     0.834,
-     88,
+     0.782,
+     0.774,
+     0.836,
+     104,
      688},
-    {"cortex-m3", "arm-none-eabi-g++ 12.2.1 -Os -mcpu=cortex-m3", 0.716, 0.692, 0.738, 88, 664},
+    {"cortex-m3", "arm-none-eabi-g++ 12.2.1 -Os -mcpu=cortex-m3", 0.719, 0.690, 0.739, 104, 664},
 };
 
 }  // namespace dialplate::measured

@@ -14,8 +14,8 @@ struct FamilyWork {
 inline constexpr int work_layouts = 4;
 
 inline constexpr FamilyWork family_work[] = {
-    {"cortex-m0plus", 0.570, 0.478, 0.770},
-    {"cortex-m3", 0.430, 0.358, 0.576},
+    {"cortex-m0plus", 0.566, 0.480, 0.778},
+    {"cortex-m3", 0.434, 0.375, 0.589},
 };
 
 }  // namespace dialplate::measured

@@ -83,10 +83,10 @@ constexpr int segment_end = tones_row + 4, segment_middle = segment_end + 1,
               segment_upright = segment_end + 2, segment_dots = segment_end + 3;
 /// Rows of a box among round corners; columns tried for where they begin.
 constexpr int corner_row = segment_end + 4, corner_column = corner_row + 1;
-/// Digits taken off a number above 65,535 and of a smaller one; a value inside a meter's range.
-constexpr int long_digit = corner_row + 2, short_digit = long_digit + 1, on_meter = long_digit + 2;
+/// Digits taken off a number, and the bytes that it has each time; a value inside a meter's range.
+constexpr int digit = corner_row + 2, digit_byte = digit + 1, on_meter = digit + 2;
 /// Of the reads of a readout's count and cells those while it is drawn.
-constexpr int drawn_count = long_digit + 3, drawn_cell = drawn_count + 1;
+constexpr int drawn_count = digit + 3, drawn_cell = drawn_count + 1;
 /// Ticks of a scale that are walked over and not sent.
 constexpr int scale_step = drawn_count + 2;
 /// Digits that become others by what differs, in `plain` or `runs`: the two that are compared; their rows, as far

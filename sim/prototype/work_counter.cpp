@@ -3,6 +3,7 @@
 #include "ui/image_format.hpp"
 
 #include <algorithm>
+#include <bit>
 #include <cstdlib>
 
 namespace dialplate {
@@ -296,7 +297,6 @@ void WorkCounter::end_service(bool full) {
 }
 
 void WorkCounter::add_digits(int item) {
-    constexpr std::uint32_t small = 0xFFFF;
     const auto value = static_cast<std::size_t>(u8(item + readout::value));
     if (value >= values_.size()) return;
     auto rest = static_cast<std::uint32_t>(std::abs(std::int64_t{values_[value]}));
@@ -308,7 +308,8 @@ void WorkCounter::add_digits(int item) {
     }
     for (int taken = 0; taken < dropped + digits; ++taken) {
         if (rest == 0 && taken >= dropped + least) break;
-        add(rest > small ? work::long_digit : work::short_digit, 1);
+        add(work::digit, 1);
+        add(work::digit_byte, (std::bit_width(rest) + 7) / 8);
         rest /= 10;
     }
 }

@@ -72,7 +72,15 @@ TEST(FaultyDrivers, AreToldByTheBytesOrByTheFaults) {
          BusKind::spi_timed,
          "spi_timed.hpp",
          {{"rjmp .+0                  \\n", "nop\\n"}}},
-        {"the flag of an early byte left standing after a timed run",
+        {"a gap of 17 cycles between the words of a window",
+         "timed",
+         BusKind::spi_timed,
+         "spi_timed.hpp",
+         {{"\"brne 1b                   \\n\\t\"\n            \"rjmp .+0                  "
+           "\\n\\t\"\n            : [wait]",
+           "\"brne 1b                   \\n\\t\"\n            \"nop\\n\\t\"\n            : "
+           "[wait]"}}},
+        {"the flag of an early byte left standing after a window",
          "timed",
          BusKind::spi_timed,
          "spi_timed.hpp",

@@ -1,7 +1,7 @@
 // The two functions of ui/bus.hpp in terms of a link that sends bytes, and the start-up of a controller.
 //
 // A Link is a type of static functions: begin(), reset(), select(), command(byte), parameter(byte),
-// run(first, second, count) and run(first, second, third, count) for runs of one colour, a type Contexts
+// range(command, from, to) with two words high byte first, run(first, second, count) and run(first, second, third, count) for runs of one colour, a type Contexts
 // for glyphs in `context`, finish() which
 // returns when the last byte has left. The links stand beside this file: spi_polled.hpp, spi_timed.hpp,
 // usart_spi.hpp, parallel8.hpp.
@@ -115,13 +115,8 @@ struct DisplayBus {
     static void finish() { Link::finish(); }
 
 private:
-    static void range(uint8_t command, uint16_t from, uint16_t length) {
-        const uint16_t to = static_cast<uint16_t>(from + length - 1);
-        Link::command(command);
-        Link::parameter(static_cast<uint8_t>(from >> 8));
-        Link::parameter(static_cast<uint8_t>(from));
-        Link::parameter(static_cast<uint8_t>(to >> 8));
-        Link::parameter(static_cast<uint8_t>(to));
+    __attribute__((noinline)) static void range(uint8_t command, uint16_t from, uint16_t length) {
+        Link::range(command, from, static_cast<uint16_t>(from + length - 1));
     }
 };
 

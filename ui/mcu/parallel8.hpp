@@ -47,6 +47,13 @@ struct Parallel8 {
     }
 
     __attribute__((noinline)) static void parameter(uint8_t byte) { send(byte); }
+    static void range(uint8_t code, uint16_t from, uint16_t to) {
+        command(code);
+        parameter(static_cast<uint8_t>(from >> 8));
+        parameter(static_cast<uint8_t>(from));
+        parameter(static_cast<uint8_t>(to >> 8));
+        parameter(static_cast<uint8_t>(to));
+    }
 
     /// `count` pixels of two bytes, count at least 1. Equal bytes stay on the lines, only the write
     /// line moves.

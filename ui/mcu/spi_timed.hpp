@@ -8,6 +8,7 @@
 // An interrupt only lengthens a gap, so runs may be interrupted, by anything that leaves the SPI alone.
 #pragma once
 
+#include "ui/mcu/lines.hpp"
 #include "ui/mcu/spi_polled.hpp"
 #include "ui/mcu/spi_timed_contexts.hpp"
 
@@ -20,14 +21,25 @@ namespace dialplate {
 /// @tparam DataOrCommand, Select, Reset  Pin or NoPin.
 template <class DataOrCommand, class Select, class Reset = NoPin>
 struct SpiTimed : SpiPolled<DataOrCommand, Select, Reset, 2> {
+    using Wiring = ControlLines<DataOrCommand, Select, Reset>;
     using Contexts = SpiTimedContexts;
+
+    /// A command and two words, high byte first.
+    __attribute__((always_inline)) static void range(uint8_t code, uint16_t from, uint16_t to) {
+        Wiring::expect_command();
+        shift(code);
+        Wiring::expect_data();
+        shift(static_cast<uint8_t>(from >> 8));
+        shift(static_cast<uint8_t>(from));
+        shift(static_cast<uint8_t>(to >> 8));
+        shift(static_cast<uint8_t>(to));
+        clear_flag();
+    }
 
     /// `count` pixels of two bytes, count at least 1: 36 cycles each.
     __attribute__((always_inline)) static void run(uint8_t first, uint8_t second, uint16_t count) {
         // LPM is the cheapest wait: 3 cycles in one word, it spoils r0 only, which is free here.
-        // The end: the last OUT was 17 cycles ago, 2 more make the flag of the last byte certain; the
-        // flag has been standing since the first byte, and left alone it would let the next polled
-        // byte through at once. Reading status and data clears it.
+        // The end: 17 cycles after the last OUT.
         asm volatile(
             "1: out %[data], %[first]  \n\t"
             "lpm\n\tlpm\n\tlpm\n\tlpm\n\tlpm\n\t"
@@ -37,14 +49,8 @@ struct SpiTimed : SpiPolled<DataOrCommand, Select, Reset, 2> {
             "rjmp .+0\n\trjmp .+0      \n\t"
             "sbiw %[count], 1          \n\t"
             "brne 1b                   \n\t"
-            "rjmp .+0                  \n\t"
-            "in r0, %[status]          \n\t"
-            "in r0, %[data]            \n\t"
             : [count] "+w"(count)
-            : [first] "r"(first),
-              [second] "r"(second),
-              [data] "I"(_SFR_IO_ADDR(SPDR)),
-              [status] "I"(_SFR_IO_ADDR(SPSR)));
+            : [first] "r"(first), [second] "r"(second), [data] "I"(_SFR_IO_ADDR(SPDR)));
     }
 
     /// `count` pixels of three bytes, count at least 1: 54 cycles each.
@@ -64,15 +70,37 @@ struct SpiTimed : SpiPolled<DataOrCommand, Select, Reset, 2> {
             "rjmp .+0\n\trjmp .+0      \n\t"
             "sbiw %[count], 1          \n\t"
             "brne 1b                   \n\t"
-            "rjmp .+0                  \n\t"
-            "in r0, %[status]          \n\t"
-            "in r0, %[data]            \n\t"
             : [count] "+w"(count)
             : [first] "r"(first),
               [second] "r"(second),
               [third] "r"(third),
-              [data] "I"(_SFR_IO_ADDR(SPDR)),
-              [status] "I"(_SFR_IO_ADDR(SPSR)));
+              [data] "I"(_SFR_IO_ADDR(SPDR)));
+    }
+
+    /// The last byte has left; whoever uses the SPI next finds no flag of ours.
+    static void finish() { clear_flag(); }
+
+private:
+    // Sends a byte and lets 17 cycles pass after it: another may follow, or an edge of a line.
+    __attribute__((always_inline)) static void shift(uint8_t byte) {
+        uint8_t wait;
+        asm volatile(
+            "out %[data], %[byte]      \n\t"
+            "ldi %[wait], 5            \n"
+            "1: dec %[wait]            \n\t"
+            "brne 1b                   \n\t"
+            "rjmp .+0                  \n\t"
+            : [wait] "=&d"(wait)
+            : [byte] "r"(byte), [data] "I"(_SFR_IO_ADDR(SPDR)));
+    }
+    // After 17 cycles: two more make the flag of the last byte certain. It has been standing since the first byte,
+    // and left alone it would let the next polled byte through at once. Reading status and data clears it.
+    __attribute__((always_inline)) static void clear_flag() {
+        asm volatile(
+            "rjmp .+0                  \n\t"
+            "in r0, %[status]          \n\t"
+            "in r0, %[data]            \n\t" ::[data] "I"(_SFR_IO_ADDR(SPDR)),
+            [status] "I"(_SFR_IO_ADDR(SPSR)));
     }
 };
 

@@ -58,6 +58,13 @@ struct UsartSpi {
     }
 
     __attribute__((noinline)) static void parameter(uint8_t byte) { send_last(byte); }
+    static void range(uint8_t code, uint16_t from, uint16_t to) {
+        command(code);
+        parameter(static_cast<uint8_t>(from >> 8));
+        parameter(static_cast<uint8_t>(from));
+        parameter(static_cast<uint8_t>(to >> 8));
+        parameter(static_cast<uint8_t>(to));
+    }
 
     /// `count` pixels of two bytes, count at least 1. Returns while the last bytes leave.
     __attribute__((always_inline)) static void run(uint8_t first, uint8_t second, uint16_t count) {
