@@ -1,6 +1,7 @@
 // acuity: an ordinary eye tells the characters apart that are most alike.
 #include "sim/check/letterforms.hpp"
 #include "sim/check/rule_list.hpp"
+#include "sim/check/slack.hpp"
 #include "sim/check/visual_angle.hpp"
 #include "sim/check/wording.hpp"
 
@@ -10,25 +11,23 @@ namespace dialplate::rule {
 
 namespace {
 
-constexpr RuleSource sources[] = {
+constexpr RuleSource acuity_sources[] = {
     {"idea of ISO 8596: decimal acuity is 1 over the detail in minutes of arc; 1' is 1.0",
      Trust::memory},
     {"common practice, no source: an eye of 0.5 should do", Trust::practice},
 };
 
-constexpr RuleFigure figures[] = {
+constexpr RuleFigure acuity_figures[] = {
     {"most", "", "greatest decimal acuity that may be needed", 1.0, 0.05, 3.0},
     {"advised_most", "", "greatest decimal acuity that should be needed", 0.5, 0.05, 3.0},
 };
-
-constexpr double slack = 1e-9;  // rounding in the arithmetic
 
 /// An angle that is meant: one a pair differs by, as the eye sees it.
 ArcMinutes seen(double pixels, Millimetres pitch, Millimetres distance) {
     return visual_angle({.height = pitch * pixels, .distance = distance});
 }
 
-void find(const Subject& subject, std::vector<Finding>& found) {
+void find_acuity(const Subject& subject, std::vector<Finding>& found) {
     const Layout& layout = subject.layout;
     // The direction in which pixels look smaller counts.
     const Millimetres pitch =
@@ -81,9 +80,9 @@ const Rule acuity{
         "the "
         "eye is the detail to be seen; the pair with the smallest counts.",
     .formula = "acuity = 1 / detail in minutes of arc",
-    .sources = sources,
-    .figures = figures,
-    .find = find,
+    .sources = acuity_sources,
+    .figures = acuity_figures,
+    .find = find_acuity,
 };
 
 }  // namespace dialplate::rule

@@ -16,7 +16,7 @@ namespace dialplate::rule {
 
 namespace {
 
-constexpr RuleSource sources[] = {
+constexpr RuleSource ambient_contrast_sources[] = {
     {"NUREG-0700 Rev. 3 (2020): 6:1 with ambient light, prefer 10:1 (CON-07)", Trust::read},
     {"NUREG-0700 Rev. 3 (2020): dark on light above 540 lx (CON-07)", Trust::read},
     {"photometry: (Lw + Lr) / (Lb + Lr), Lr = E * reflectance / pi (CON-12, CON-13)",
@@ -25,7 +25,7 @@ constexpr RuleSource sources[] = {
      Trust::memory},
 };
 
-constexpr RuleFigure figures[] = {
+constexpr RuleFigure ambient_contrast_figures[] = {
     {"least", ":1", "least contrast of text in the light of the room", 6.0, 1.0, 100.0},
     {"preferred", ":1", "preferred contrast of text in the light of the room", 10.0, 1.0, 100.0},
     {"dark_ink_lux",
@@ -48,7 +48,7 @@ bool dark_on_light(const Layout& layout,
     return 2 * static_cast<std::size_t>(dark) > texts.size();
 }
 
-void find(const Subject& subject, std::vector<Finding>& found) {
+void find_ambient_contrast(const Subject& subject, std::vector<Finding>& found) {
     const Layout& layout = subject.layout;
     const double least = figure(layout, rule::ambient_contrast, "least");
     const double preferred = std::max(least, figure(layout, rule::ambient_contrast, "preferred"));
@@ -109,7 +109,7 @@ void find(const Subject& subject, std::vector<Finding>& found) {
                 {layout.viewing.light.value, bright, "lx"},
                 "the glass is read" + room + ", dark ink on a light ground is advised above " +
                     number(bright) + " lx: add a palette that has it",
-                sources[1].text);
+                ambient_contrast_sources[1].text);
 }
 
 }  // namespace
@@ -126,9 +126,9 @@ const Rule ambient_contrast{
     .formula =
         "(L1 + E * reflectance / pi) / (L2 + E * reflectance / pi), L = black + (white - black) * "
         "Y",
-    .sources = sources,
-    .figures = figures,
-    .find = find,
+    .sources = ambient_contrast_sources,
+    .figures = ambient_contrast_figures,
+    .find = find_ambient_contrast,
 };
 
 }  // namespace dialplate::rule

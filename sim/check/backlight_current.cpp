@@ -6,12 +6,12 @@ namespace dialplate::rule {
 
 namespace {
 
-constexpr RuleSource sources[] = {
+constexpr RuleSource backlight_current_sources[] = {
     {"AVR data sheet: 20 mA advised, 40 mA absolute maximum for a pin (SAF-06)", Trust::memory},
     {"module page: 80 mA for one display of 2.8 in (SAF-06)", Trust::read},
 };
 
-constexpr RuleFigure figures[] = {
+constexpr RuleFigure backlight_current_figures[] = {
     {"most_ma",
      "mA",
      "absolute maximum of a pin; other parts than AVRs have less",
@@ -21,7 +21,7 @@ constexpr RuleFigure figures[] = {
     {"advised_most_ma", "mA", "advised current of a pin", 20.0, 1.0, 200.0},
 };
 
-void find(const Subject& subject, std::vector<Finding>& found) {
+void find_backlight_current(const Subject& subject, std::vector<Finding>& found) {
     const Layout& layout = subject.layout;
     if (layout.wiring.backlight != Wiring::Backlight::logic_pin) return;
     const double most = figure(layout, rule::backlight_current, "most_ma");
@@ -61,9 +61,9 @@ const Rule backlight_current{
     .computed =
         "Current of the display's back-light, from its part, where wiring.backlight is logic_pin.",
     .formula = "current <= 40 mA (must), 20 mA (should)",
-    .sources = sources,
-    .figures = figures,
-    .find = find,
+    .sources = backlight_current_sources,
+    .figures = backlight_current_figures,
+    .find = find_backlight_current,
 };
 
 }  // namespace dialplate::rule

@@ -14,7 +14,7 @@ namespace dialplate::rule {
 
 namespace {
 
-constexpr RuleSource sources[] = {
+constexpr RuleSource band_edges_sources[] = {
     {"IARU band plans and ITU RR Art. 5 for the Region, amateur bands (section 8 of the figures)",
      Trust::read},
     {"public tables of broadcast bands after WRC-97 and ITU RR 5.134", Trust::read},
@@ -83,7 +83,7 @@ void judge_edge(const Choice& choice,
                     ", which " + (edge.name == std::string_view("low") ? "begins" : "ends") +
                     " at " + number(edge.actual) + " " + unit +
                     (*band.note != '\0' ? " (" + std::string(band.note) + ")" : std::string()),
-                band.amateur ? nullptr : sources[1].text);
+                band.amateur ? nullptr : band_edges_sources[1].text);
     const double number_there = choice.number.value_or(0);
     const bool keeps_number =
         !choice.number || (edge.name == std::string_view("low") ? number_there >= edge.actual
@@ -95,7 +95,7 @@ void judge_edge(const Choice& choice,
                               .value = number(edge.actual)}};
 }
 
-void find(const Subject& subject, std::vector<Finding>& found) {
+void find_band_edges(const Subject& subject, std::vector<Finding>& found) {
     const Layout& layout = subject.layout;
     const Value* const bands = value_with(layout, Role::band);
     const auto unit = hertz_a_unit(layout);
@@ -152,9 +152,9 @@ const Rule band_edges{
         "ones are fine. "
         "Edges shown are no permission to transmit.",
     .formula = "low >= low edge and high <= high edge",
-    .sources = sources,
+    .sources = band_edges_sources,
     .figures = {},
-    .find = find,
+    .find = find_band_edges,
 };
 
 }  // namespace dialplate::rule

@@ -13,7 +13,7 @@ namespace dialplate::rule {
 
 namespace {
 
-constexpr RuleSource sources[] = {
+constexpr RuleSource behind_bezel_sources[] = {
     {"geometry of opening, depth and tilt: similar triangles", Trust::derived},
 };
 
@@ -69,7 +69,7 @@ bool is_ground(const Item& item) {
     return item.kind == ItemKind::frame && item.frame.line == 0;
 }
 
-void find(const Subject& subject, std::vector<Finding>& found) {
+void find_behind_bezel(const Subject& subject, std::vector<Finding>& found) {
     const Layout& layout = subject.layout;
     if (!layout.opening) return;
     const Opening& opening = *layout.opening;
@@ -125,9 +125,9 @@ const Rule behind_bezel{
         "hidden beside the upper edge = d (e - a) / (z - d), with e = D sin(tilt), z = D "
         "cos(tilt); "
         "0 where e <= a; beside the lower edge with -e",
-    .sources = sources,
+    .sources = behind_bezel_sources,
     .figures = {},
-    .find = find,
+    .find = find_behind_bezel,
 };
 
 }  // namespace dialplate::rule

@@ -54,13 +54,13 @@ struct SeenPixels {
 [[nodiscard]] inline SeenPixels seen_pixels(const Layout& layout,
                                             const Opening& opening,
                                             const Shade& shade = {}) {
-    constexpr double slack = 1e-9;  // an edge exactly between two pixels hides neither
+    constexpr double between_pixels = 1e-9;  // an edge exactly between two pixels hides neither
     const double across = layout.pitch_x().value, down = layout.pitch_y().value;
     const auto first = [](double edge, double pitch) {
-        return static_cast<int>(std::ceil(edge / pitch - slack));
+        return static_cast<int>(std::ceil(edge / pitch - between_pixels));
     };
     const auto past_last = [](double edge, double pitch) {
-        return static_cast<int>(std::floor(edge / pitch + slack));
+        return static_cast<int>(std::floor(edge / pitch + between_pixels));
     };
     return {
         .left = first(opening.left.value, across),

@@ -2,6 +2,7 @@
 //
 // Many builds run their controllers at two to four times the data sheet's clock: that is said, not refused.
 #include "sim/check/rule_list.hpp"
+#include "sim/check/slack.hpp"
 #include "sim/check/wording.hpp"
 #include "sim/display/bus_time.hpp"
 
@@ -11,13 +12,11 @@ namespace dialplate::rule {
 
 namespace {
 
-constexpr RuleSource sources[] = {
+constexpr RuleSource bus_clock_sources[] = {
     {"data sheet of the controller, layouts/parts/displays.json (BUS-06 to BUS-11)",
      Trust::second_hand},
     {"AVR data sheet, SPSR.SPI2X: at most half the processor's clock (BUS-12)", Trust::read},
 };
-
-constexpr double slack = 1e-9;  // rounding in the arithmetic, ns
 
 bool serial(BusKind kind) {
     return kind != BusKind::parallel8;
@@ -29,7 +28,7 @@ std::optional<double> write_cycle(const Layout& layout) {
                                    : layout.display.parallel_write_ns;
 }
 
-void find(const Subject& subject, std::vector<Finding>& found) {
+void find_bus_clock(const Subject& subject, std::vector<Finding>& found) {
     const Layout& layout = subject.layout;
     if (layout.bus.clock.value <= 0.0) return;
     const double cycle = 1e9 / layout.bus.clock.value;
@@ -56,7 +55,7 @@ void find(const Subject& subject, std::vector<Finding>& found) {
                 asked + ", " + layout.mcu.name + " at " + number(layout.clock.value / 1e6, 2) +
                     " MHz sends a bit in " + number(1e9 / fastest.value, 1) +
                     " ns at its fastest: say " + number(fastest.value / 1e6, 2) + " MHz",
-                sources[1].text);
+                bus_clock_sources[1].text);
 }
 
 }  // namespace
@@ -69,9 +68,9 @@ const Rule bus_clock{
         "display's "
         "controller; on an AVR also against two cycles of the processor.",
     .formula = "1 / clock >= write cycle; serial on an AVR: clock <= processor clock / 2",
-    .sources = sources,
+    .sources = bus_clock_sources,
     .figures = {},
-    .find = find,
+    .find = find_bus_clock,
 };
 
 }  // namespace dialplate::rule

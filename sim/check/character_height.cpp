@@ -14,7 +14,7 @@ namespace dialplate::rule {
 
 namespace {
 
-constexpr RuleSource sources[] = {
+constexpr RuleSource character_height_sources[] = {
     {"NUREG-0700 Rev. 2 (2002), 1.3.1-4: minimum height (LEG-05)", Trust::read},
     {"NUREG-0700 Rev. 2 (2002), 1.3.1-4: preferred height (LEG-06)", Trust::read},
     {"NUREG-0700 Rev. 2 (2002), 1.3.1-4: upper bounds (LEG-07)", Trust::read},
@@ -22,7 +22,7 @@ constexpr RuleSource sources[] = {
      Trust::second_hand},
 };
 
-constexpr RuleFigure figures[] = {
+constexpr RuleFigure character_height_figures[] = {
     {"least_arcmin", "'", "least height of capitals and digits", 16.0, 1.0, 120.0},
     {"preferred_arcmin", "'", "preferred height of capitals and digits", 20.0, 1.0, 120.0},
     {"most_running_arcmin",
@@ -63,7 +63,7 @@ bool running_text(const Item& item) {
     return item.kind == ItemKind::legend && item.legend.text.find('\n') != std::string::npos;
 }
 
-void find(const Subject& subject, std::vector<Finding>& found) {
+void find_character_height(const Subject& subject, std::vector<Finding>& found) {
     const Layout& layout = subject.layout;
     const Millimetres pitch = foreshortened(layout.pitch_y(), layout.viewing.tilt);
     if (pitch.value <= 0.0) return;  // seen edge on; nothing has a height
@@ -99,7 +99,7 @@ void find(const Subject& subject, std::vector<Finding>& found) {
                                 seen + (under ? ", needed are " : ", preferred are ") +
                                     number(wanted.value) + "': " + std::to_string(pixels) +
                                     " px reach it",
-                                under ? nullptr : sources[1].text);
+                                under ? nullptr : character_height_sources[1].text);
                     continue;
                 }
                 const ArcMinutes most = running_text(item) ? most_running : most_group;
@@ -110,7 +110,7 @@ void find(const Subject& subject, std::vector<Finding>& found) {
                             item.pointer,
                             {angle.value, most.value, "arcmin"},
                             seen + ", more than " + number(most.value) + "' is read slower",
-                            sources[2].text);
+                            character_height_sources[2].text);
             }
         }
     }
@@ -127,9 +127,9 @@ const Rule character_height{
         "drawn, times the pitch, foreshortened by the tilt. Read-outs and single characters have "
         "no upper bound.",
     .formula = "angle = 2 * atan(height * cos(tilt) / (2 * distance))",
-    .sources = sources,
-    .figures = figures,
-    .find = find,
+    .sources = character_height_sources,
+    .figures = character_height_figures,
+    .find = find_character_height,
 };
 
 }  // namespace dialplate::rule

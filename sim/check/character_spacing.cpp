@@ -5,6 +5,7 @@
 #include "sim/check/letterforms.hpp"
 #include "sim/check/lit_texts.hpp"
 #include "sim/check/rule_list.hpp"
+#include "sim/check/slack.hpp"
 #include "sim/check/visual_angle.hpp"
 #include "sim/check/wording.hpp"
 
@@ -17,7 +18,7 @@ namespace dialplate::rule {
 
 namespace {
 
-constexpr RuleSource sources[] = {
+constexpr RuleSource character_spacing_sources[] = {
     {"NUREG-0700 Rev. 2 (2002): gap of 10 to 65 % of the height, 25 % in poor conditions (LEG-18)",
      Trust::read},
     {"NUREG-0700 Rev. 3 (2020), 11.4.1.5-7: one stroke between characters, one width between "
@@ -26,7 +27,7 @@ constexpr RuleSource sources[] = {
      Trust::read},
 };
 
-constexpr RuleFigure figures[] = {
+constexpr RuleFigure character_spacing_figures[] = {
     {"least", "", "least gap between characters as part of the height", 0.10, 0.0, 1.0},
     {"most", "", "greatest gap between characters as part of the height", 0.65, 0.1, 2.0},
     {"least_poor", "", "least gap between characters in poor conditions", 0.25, 0.0, 1.0},
@@ -40,8 +41,6 @@ constexpr RuleFigure figures[] = {
      0.0,
      2.0},
 };
-
-constexpr double slack = 1e-9;  // rounding in the arithmetic
 
 /// What the texts of a face are like, over all pages.
 struct Use {
@@ -69,7 +68,7 @@ std::vector<Use> uses_of(const Subject& subject) {
 struct Asked {
     double pixels = 0;
     const char* reason = "";
-    const RuleSource* source = sources;
+    const RuleSource* source = character_spacing_sources;
 };
 
 /// How an author widens a gap by so many pixels; for a raster face through its characters' cells.
@@ -167,7 +166,9 @@ void judge_gap(const Layout& layout,
     const double least = of_rule("least") * height, most = of_rule("most") * height;
     Asked asked{.pixels = least, .reason = "of the height"};
     if (use.labels && forms.stroke && *forms.stroke > asked.pixels)
-        asked = {.pixels = *forms.stroke, .reason = "one stroke", .source = &sources[1]};
+        asked = {.pixels = *forms.stroke,
+                 .reason = "one stroke",
+                 .source = &character_spacing_sources[1]};
     const std::string has = called(face) + " has gaps of " +
                             number(gap, gap == std::floor(gap) ? 0 : 1) +
                             " px between characters " + number(height) + " px high, ";
@@ -176,8 +177,9 @@ void judge_gap(const Layout& layout,
     if (gap < asked.pixels - slack) {
         // Below the share that always holds it is a recommendation missed; the rest is worth knowing.
         const bool always = gap < least - slack;
-        const std::string part =
-            asked.source == sources ? number(100.0 * asked.pixels / height) + " % " : std::string();
+        const std::string part = asked.source == character_spacing_sources
+                                     ? number(100.0 * asked.pixels / height) + " % "
+                                     : std::string();
         const Wider cure = wider(layout, face, asked.pixels - gap);
         add_finding(found,
                     always ? Severity::should : Severity::note,
@@ -216,7 +218,7 @@ void judge_words(const Layout& layout,
                 called(face) + " has " + number(*forms.word_gap) +
                     " px between words, advised is the width of a character: " +
                     number(*forms.width) + " px, which " + cure.member + " gives",
-                sources[1].text);
+                character_spacing_sources[1].text);
 }
 
 int line_count(const Item& item) {
@@ -247,11 +249,11 @@ void judge_lines(const Subject& subject, std::vector<Finding>& found) {
                     called(item) + " has lines " + number(gap) + " px apart in " + called(face) +
                         ", advised is half the height: " + number(std::ceil(asked - slack)) +
                         " px, for which it has to be " + number(taller) + " px taller",
-                    sources[1].text);
+                    character_spacing_sources[1].text);
     }
 }
 
-void find(const Subject& subject, std::vector<Finding>& found) {
+void find_character_spacing(const Subject& subject, std::vector<Finding>& found) {
     const Layout& layout = subject.layout;
     const std::vector<Use> uses = uses_of(subject);
     const std::vector<double> light = modulations(layout);
@@ -289,9 +291,9 @@ const Rule character_spacing{
         "quarter of the height is advised (note).",
     .formula =
         "gap / height of a capital; gap >= stroke; word gap >= width; line gap >= height / 2",
-    .sources = sources,
-    .figures = figures,
-    .find = find,
+    .sources = character_spacing_sources,
+    .figures = character_spacing_figures,
+    .find = find_character_spacing,
 };
 
 }  // namespace dialplate::rule

@@ -1,6 +1,7 @@
 // character-width: capitals and digits are neither narrow nor wide for their height, as the eye sees them.
 #include "sim/check/letterforms.hpp"
 #include "sim/check/rule_list.hpp"
+#include "sim/check/slack.hpp"
 #include "sim/check/visual_angle.hpp"
 #include "sim/check/wording.hpp"
 
@@ -10,23 +11,21 @@ namespace dialplate::rule {
 
 namespace {
 
-constexpr RuleSource sources[] = {
+constexpr RuleSource character_width_sources[] = {
     {"ISO 9241-3 (1992), as quoted: 0.5 to 1.0 allowed, 0.7 to 0.9 recommended (LEG-13)",
      Trust::second_hand},
     {"DOD-HDBK-791(AM), 6-5.3.2.2: labels 3:5 to 1:1, I and 1 apart (LEG-14)", Trust::read},
     {"NUREG-0700 Rev. 2 (2002), 1.3.1-5: 0.7 to 0.9 (LEG-13)", Trust::read},
 };
 
-constexpr RuleFigure figures[] = {
+constexpr RuleFigure character_width_figures[] = {
     {"least", "", "least width of a character as part of its height", 0.5, 0.1, 2.0},
     {"most", "", "greatest width of a character as part of its height", 1.0, 0.1, 2.0},
     {"advised_least", "", "advised width, at least; NUREG-0700 has 0.7", 0.6, 0.1, 2.0},
     {"advised_most", "", "advised width, at most; NUREG-0700 has 0.9", 1.0, 0.1, 2.0},
 };
 
-constexpr double slack = 1e-9;  // rounding in the arithmetic
-
-void find(const Subject& subject, std::vector<Finding>& found) {
+void find_character_width(const Subject& subject, std::vector<Finding>& found) {
     const Layout& layout = subject.layout;
     const Millimetres down = foreshortened(layout.pitch_y(), layout.viewing.tilt);
     if (down.value <= 0.0) return;  // seen edge on
@@ -57,7 +56,7 @@ void find(const Subject& subject, std::vector<Finding>& found) {
                         (narrow ? "at least " : "at most ") + number(wanted, 2) + ": " +
                         number(narrow ? std::ceil(pixels - slack) : std::floor(pixels + slack)) +
                         " px of width reach it",
-                    allowed ? sources[1].text : nullptr);
+                    allowed ? character_width_sources[1].text : nullptr);
     }
 }
 
@@ -71,9 +70,9 @@ const Rule character_width{
         "of "
         "a capital, both as drawn; the tilt of the line of sight shortens the height.",
     .formula = "width * pitch across / (height * pitch down * cos(tilt))",
-    .sources = sources,
-    .figures = figures,
-    .find = find,
+    .sources = character_width_sources,
+    .figures = character_width_figures,
+    .find = find_character_width,
 };
 
 }  // namespace dialplate::rule

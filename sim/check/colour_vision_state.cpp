@@ -16,13 +16,13 @@ namespace dialplate::rule {
 
 namespace {
 
-constexpr RuleSource sources[] = {
+constexpr RuleSource colour_vision_state_sources[] = {
     {"common practice, no source: a difference of 20 is seen without comparing", Trust::practice},
     {"Sharma, Wu, Dalal 2005: CIEDE2000 (CVD-07)", Trust::second_hand},
     {"Machado, Oliveira, Fernandes 2009, on linear RGB (CVD-01 to CVD-06)", Trust::second_hand},
 };
 
-constexpr RuleFigure figures[] = {
+constexpr RuleFigure colour_vision_state_figures[] = {
     {"least", "", "least colour difference between the two states (CIEDE2000)", 20.0, 1.0, 100.0},
 };
 
@@ -53,15 +53,15 @@ double apart_for(Vision vision, std::uint16_t one, std::uint16_t other) {
     return ciede2000(seen(one), seen(other));
 }
 
-struct Least {
+struct LeastDifference {
     double difference = 1000.0;
     Vision vision = Vision::protan;
     std::size_t palette = 0;
 };
 
 /// The best of fill, ink and edge, in the palette in which that is least.
-Least least_for(const Layout& layout, const TwoStates& states, Vision vision) {
-    Least least{.vision = vision};
+LeastDifference least_for(const Layout& layout, const TwoStates& states, Vision vision) {
+    LeastDifference least{.vision = vision};
     const std::size_t palettes = std::max<std::size_t>(1, layout.palettes.size());
     for (std::size_t palette = 0; palette < palettes; ++palette) {
         const auto apart = [&](PaintId a, PaintId b) {
@@ -76,16 +76,16 @@ Least least_for(const Layout& layout, const TwoStates& states, Vision vision) {
     return least;
 }
 
-void find(const Subject& subject, std::vector<Finding>& found) {
+void find_colour_vision_state(const Subject& subject, std::vector<Finding>& found) {
     const Layout& layout = subject.layout;
     const double needed = figure(layout, rule::colour_vision_state, "least");
     for (const Page& page : layout.pages) {
         for (const Item& item : page.items) {
             const std::optional<Meaning> meaning = meaning_of(item, layout);
             if (!meaning) continue;
-            std::optional<Least> worst;
+            std::optional<LeastDifference> worst;
             for (const Vision vision : all_visions) {
-                const Least least = least_for(layout, meaning->states, vision);
+                const LeastDifference least = least_for(layout, meaning->states, vision);
                 // The model is weak for tritan: it counts only where the others pass.
                 if (least.difference >= needed || (worst && vision == Vision::tritan)) continue;
                 if (!worst || least.difference < worst->difference) worst = least;
@@ -138,9 +138,9 @@ const Rule colour_vision_state{
         "indication only, and for meters, whose bar says it by its length as well.",
     .formula =
         "CIEDE2000 of the two colours, each through the matrix of Machado et al. on linear RGB",
-    .sources = sources,
-    .figures = figures,
-    .find = find,
+    .sources = colour_vision_state_sources,
+    .figures = colour_vision_state_figures,
+    .find = find_colour_vision_state,
 };
 
 }  // namespace dialplate::rule

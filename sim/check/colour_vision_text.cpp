@@ -13,19 +13,19 @@ namespace dialplate::rule {
 
 namespace {
 
-constexpr RuleSource sources[] = {
+constexpr RuleSource colour_vision_text_sources[] = {
     {"Machado, Oliveira, Fernandes 2009, on linear RGB (CVD-01 to CVD-06), held to WCAG 2.2 SC "
      "1.4.3 (CON-05)",
      Trust::second_hand},
 };
 
-constexpr RuleFigure figures[] = {
+constexpr RuleFigure colour_vision_text_figures[] = {
     {"least", ":1", "least contrast of text as each eye sees it", 4.5, 1.0, 21.0},
     {"least_large", ":1", "least contrast of large text as each eye sees it", 3.0, 1.0, 21.0},
 };
 
 /// The eye and the palette in which two colours are least apart.
-struct Least {
+struct LeastContrast {
     double ratio = 22.0;
     Vision vision = Vision::protan;
     std::size_t palette = 0;
@@ -39,8 +39,8 @@ double contrast_seen(Vision vision, std::uint16_t ink, std::uint16_t ground) {
 }
 
 /// Only what passes without a missing cone counts: the rest is for text-contrast to say.
-std::optional<Least> least_of(const Layout& layout, const ShownText& text, double needed) {
-    std::optional<Least> least;
+std::optional<LeastContrast> least_of(const Layout& layout, const ShownText& text, double needed) {
+    std::optional<LeastContrast> least;
     const std::size_t palettes = std::max<std::size_t>(1, layout.palettes.size());
     for (std::size_t palette = 0; palette < palettes; ++palette) {
         const std::uint16_t ink = colour_in(layout, text.ink, palette);
@@ -57,14 +57,14 @@ std::optional<Least> least_of(const Layout& layout, const ShownText& text, doubl
     return least;
 }
 
-void find(const Subject& subject, std::vector<Finding>& found) {
+void find_colour_vision_text(const Subject& subject, std::vector<Finding>& found) {
     const Layout& layout = subject.layout;
     const PaintCures cures(layout);
     for (const LitText& each : texts_in(layout)) {
         const bool large = is_large_text(layout, each.text.face);
         const double needed =
             figure(layout, rule::colour_vision_text, large ? "least_large" : "least");
-        const std::optional<Least> least = least_of(layout, each.text, needed);
+        const std::optional<LeastContrast> least = least_of(layout, each.text, needed);
         if (!least) continue;
         const std::string message =
             called(*each.item) + ": " + each.text.part + ", " +
@@ -108,9 +108,9 @@ const Rule colour_vision_text{
         "of cone, in the palette in which it is least. For tritan the model is an indication only: "
         "a note.",
     .formula = "matrix of Machado et al. on linear RGB, clamped to 0..1; then as for text-contrast",
-    .sources = sources,
-    .figures = figures,
-    .find = find,
+    .sources = colour_vision_text_sources,
+    .figures = colour_vision_text_figures,
+    .find = find_colour_vision_text,
 };
 
 }  // namespace dialplate::rule

@@ -13,7 +13,7 @@ namespace dialplate::rule {
 
 namespace {
 
-constexpr RuleSource sources[] = {
+constexpr RuleSource digit_time_sources[] = {
     {"the layout's own \"within_ms\"; times as the ledger predicts them", Trust::derived},
 };
 
@@ -100,7 +100,7 @@ void judge(const Subject& subject, std::size_t page, std::size_t at, std::vector
     found.back().cure = std::move(changes);
 }
 
-void find(const Subject& subject, std::vector<Finding>& found) {
+void find_digit_time(const Subject& subject, std::vector<Finding>& found) {
     for (std::size_t page = 0; page < subject.layout.pages.size(); ++page) {
         const std::vector<Item>& items = subject.layout.pages[page].items;
         for (std::size_t item = 0; item < items.size(); ++item)
@@ -121,9 +121,9 @@ const Rule digit_time{
         "the ledger predicts it. Where that is too long, all packings of the face are tried, and "
         "one bit in place of a smoothed face.",
     .formula = "median over the pairs of digits of cycles / clock <= within_ms",
-    .sources = sources,
+    .sources = digit_time_sources,
     .figures = {},
-    .find = find,
+    .find = find_digit_time,
 };
 
 }  // namespace dialplate::rule

@@ -9,12 +9,12 @@ namespace dialplate::rule {
 
 namespace {
 
-constexpr RuleSource sources[] = {
+constexpr RuleSource dot_matrix_sources[] = {
     {"ISO 9241-3 (1992), as quoted: 5 x 7 for figures and capitals only, 7 x 9 else (LEG-20)",
      Trust::second_hand},
 };
 
-constexpr RuleFigure figures[] = {
+constexpr RuleFigure dot_matrix_figures[] = {
     {"least_across", "px", "least dots across for capitals and figures", 5.0, 1.0, 100.0},
     {"least_down", "px", "least dots down for capitals and figures", 7.0, 1.0, 100.0},
     {"small_letters_across",
@@ -26,7 +26,7 @@ constexpr RuleFigure figures[] = {
     {"small_letters_down", "px", "least dots down of a face with small letters", 9.0, 1.0, 100.0},
 };
 
-void find(const Subject& subject, std::vector<Finding>& found) {
+void find_dot_matrix(const Subject& subject, std::vector<Finding>& found) {
     const Layout& layout = subject.layout;
     const auto of_rule = [&](const char* name) { return figure(layout, rule::dot_matrix, name); };
     for (std::size_t i = 0; i < layout.faces.size(); ++i) {
@@ -60,13 +60,14 @@ const Rule dot_matrix{
     .name = "dot-matrix",
     .sentence = "Capitals and figures have 5 x 7 dots, a face with small letters has 7 x 9.",
     .computed =
-        "Median width and height of the ink of a face's capitals and figures, in dots of the face "
+        "Median width and height of the ink of a face's capitals and figures, in dots "
+        "of the face "
         "before "
         "it is enlarged.",
     .formula = "width / scale >= 5 and height / scale >= 7; with small letters 7 and 9",
-    .sources = sources,
-    .figures = figures,
-    .find = find,
+    .sources = dot_matrix_sources,
+    .figures = dot_matrix_figures,
+    .find = find_dot_matrix,
 };
 
 }  // namespace dialplate::rule

@@ -6,11 +6,11 @@ namespace dialplate::rule {
 
 namespace {
 
-constexpr RuleSource sources[] = {
+constexpr RuleSource flash_sources[] = {
     {"the part's data sheet, layouts/parts/mcus.json", Trust::read},
 };
 
-void find(const Subject& subject, std::vector<Finding>& found) {
+void find_flash(const Subject& subject, std::vector<Finding>& found) {
     const FlashAccount& flash = subject.ledger.flash;
     if (flash.left.value >= 0) return;
     const std::int64_t room = flash.capacity.value - flash.boot.value - flash.taken.value;
@@ -35,9 +35,9 @@ const Rule flash{
         "Bytes of image, engine and driver against the flash that the boot loader and the rest of "
         "the program leave.",
     .formula = "image + engine + driver <= flash - boot - taken",
-    .sources = sources,
+    .sources = flash_sources,
     .figures = {},
-    .find = find,
+    .find = find_flash,
 };
 
 }  // namespace dialplate::rule

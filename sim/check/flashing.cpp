@@ -6,6 +6,7 @@
 // fewer changes than there are.
 #include "sim/check/flashing_pixels.hpp"
 #include "sim/check/rule_list.hpp"
+#include "sim/check/slack.hpp"
 #include "sim/check/wording.hpp"
 #include "sim/layout/item_values.hpp"
 
@@ -19,14 +20,14 @@ namespace dialplate::rule {
 
 namespace {
 
-constexpr RuleSource sources[] = {
+constexpr RuleSource flashing_sources[] = {
     {"WCAG 2.2 SC 2.3.1: three flashes a second, general and red; area (SAF-09 to SAF-11)",
      Trust::read},
     {"WCAG 2.2, note on red flash; ISO 9241-391 (SAF-12)", Trust::read},
     {"tapping tests of one finger: about 50 taps in 10 s", Trust::memory},
 };
 
-constexpr RuleFigure figures[] = {
+constexpr RuleFigure flashing_figures[] = {
     {"most_per_second",
      "a second",
      "flashes in any one second; a flash is a pair of changes",
@@ -41,8 +42,6 @@ constexpr RuleFigure figures[] = {
      0.1,
      100.0},
 };
-
-constexpr double slack = 1e-9;
 
 /// How often something changes at its fastest, and how to slow it down.
 struct Rate {
@@ -235,7 +234,7 @@ private:
                         number(most_) + " on more than " + number(most_area_) + " mm2 at " +
                         number(layout_.viewing.distance.value) + " mm: " + rate.slower_by +
                         ", less area, or states of like lightness are safe",
-                    red ? sources[1].text : nullptr);
+                    red ? flashing_sources[1].text : nullptr);
     }
 
     const Subject& subject_;
@@ -246,7 +245,7 @@ private:
     std::optional<FlashingPixels> drawn_;
 };
 
-void find(const Subject& subject, std::vector<Finding>& found) {
+void find_flashing(const Subject& subject, std::vector<Finding>& found) {
     Watch(subject, found).judge();
 }
 
@@ -262,9 +261,9 @@ const Rule flashing{
         "% of white or more, the darker one below 80 %, or to or from saturated red, as the "
         "engine draws them, in the worst palette; against 0.006 sr at the viewing distance.",
     .formula = "changes a second / 2 <= 3, or area <= 0.006 * distance^2",
-    .sources = sources,
-    .figures = figures,
-    .find = find,
+    .sources = flashing_sources,
+    .figures = flashing_figures,
+    .find = find_flashing,
 };
 
 }  // namespace dialplate::rule

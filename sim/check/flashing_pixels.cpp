@@ -1,5 +1,6 @@
 #include "sim/check/flashing_pixels.hpp"
 
+#include "sim/check/slack.hpp"
 #include "sim/colour/colour_space.hpp"
 #include "sim/colour/linear_light.hpp"
 #include "sim/layout/colour.hpp"
@@ -17,8 +18,6 @@ constexpr double least_change = 0.1;         // of relative luminance, SAF-10
 constexpr double bright_enough = 0.8;        // the darker state at or above it: no flash, SAF-10
 constexpr double saturated_red = 0.8;        // R / (R + G + B), SAF-12
 constexpr double least_colour_change = 0.2;  // in u'v', SAF-12
-constexpr double slack = 1e-9;
-
 bool is_red(const LinearRgb& light) {
     const double sum = light.red + light.green + light.blue;
     return sum > 0.0 && light.red / sum >= saturated_red - slack;

@@ -12,15 +12,15 @@ namespace dialplate::rule {
 
 namespace {
 
-constexpr RuleSource sources[] = {
+constexpr RuleSource graphics_contrast_sources[] = {
     {"WCAG 2.2 SC 1.4.11 (CON-05)", Trust::read},
 };
 
-constexpr RuleFigure figures[] = {
+constexpr RuleFigure graphics_contrast_figures[] = {
     {"least", ":1", "least contrast of graphics", 3.0, 1.0, 21.0},
 };
 
-void find(const Subject& subject, std::vector<Finding>& found) {
+void find_graphics_contrast(const Subject& subject, std::vector<Finding>& found) {
     const Layout& layout = subject.layout;
     const double needed = figure(layout, rule::graphics_contrast, "least");
     const PaintCures cures(layout);
@@ -59,9 +59,9 @@ const Rule graphics_contrast{
         "Contrast ratio of a bar, a tick, a pointer or a picture against its ground, as the "
         "display holds them, in the palette in which it is least.",
     .formula = "(L1 + 0.05) / (L2 + 0.05), as for text-contrast",
-    .sources = sources,
-    .figures = figures,
-    .find = find,
+    .sources = graphics_contrast_sources,
+    .figures = graphics_contrast_figures,
+    .find = find_graphics_contrast,
 };
 
 }  // namespace dialplate::rule

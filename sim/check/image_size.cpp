@@ -8,7 +8,7 @@ namespace dialplate::rule {
 
 namespace {
 
-constexpr RuleSource sources[] = {
+constexpr RuleSource image_size_sources[] = {
     {"the compiler's limit for one object, layouts/parts/mcus.json (MCU-04)", Trust::memory},
 };
 
@@ -30,7 +30,7 @@ std::string greatest_part(const BuiltImage& image, const Layout& layout) {
     return "; its greatest part is " + name + " with " + std::to_string(bytes) + " bytes";
 }
 
-void find(const Subject& subject, std::vector<Finding>& found) {
+void find_image_size(const Subject& subject, std::vector<Finding>& found) {
     if (!subject.layout.mcu.object_max) return;
     const std::int64_t most = subject.layout.mcu.object_max->value;
     const auto size = static_cast<std::int64_t>(subject.image.bytes.size());
@@ -52,9 +52,9 @@ const Rule image_size{
     .sentence = "The image is no greater than one object may be.",
     .computed = "Bytes of the image, which is one object, against what the compiler can place.",
     .formula = "image <= object_max",
-    .sources = sources,
+    .sources = image_size_sources,
     .figures = {},
-    .find = find,
+    .find = find_image_size,
 };
 
 }  // namespace dialplate::rule

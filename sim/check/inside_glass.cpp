@@ -8,7 +8,7 @@ namespace dialplate::rule {
 
 namespace {
 
-constexpr RuleSource sources[] = {
+constexpr RuleSource inside_glass_sources[] = {
     {"the pixels of the display, layouts/parts/displays.json", Trust::read},
 };
 
@@ -18,7 +18,7 @@ struct Edge {
     const char* cure = "";
 };
 
-void find(const Subject& subject, std::vector<Finding>& found) {
+void find_inside_glass(const Subject& subject, std::vector<Finding>& found) {
     const int width = subject.layout.glass_width(), height = subject.layout.glass_height();
     for (const Page& page : subject.layout.pages) {
         for (const Item& item : page.items) {
@@ -55,9 +55,9 @@ const Rule inside_glass{
         "How far the box of an item reaches past each edge of the glass, in pixels; the worst edge "
         "is reported.",
     .formula = "beyond = max(-x, -y, x + width - glass width, y + height - glass height) <= 0",
-    .sources = sources,
+    .sources = inside_glass_sources,
     .figures = {},
-    .find = find,
+    .find = find_inside_glass,
 };
 
 }  // namespace dialplate::rule

@@ -6,11 +6,11 @@ namespace dialplate::rule {
 
 namespace {
 
-constexpr RuleSource sources[] = {
+constexpr RuleSource key_action_sources[] = {
     {"common practice, no source", Trust::practice},
 };
 
-void find(const Subject& subject, std::vector<Finding>& found) {
+void find_key_action(const Subject& subject, std::vector<Finding>& found) {
     for (const Page& page : subject.layout.pages) {
         for (const Item& item : page.items) {
             if (item.kind != ItemKind::key) continue;
@@ -33,9 +33,9 @@ const Rule key_action{
     .sentence = "Every key does something.",
     .computed = "Whether a key has an action for a tap or for a hold.",
     .formula = "tap or hold",
-    .sources = sources,
+    .sources = key_action_sources,
     .figures = {},
-    .find = find,
+    .find = find_key_action,
 };
 
 }  // namespace dialplate::rule

@@ -11,11 +11,11 @@ namespace dialplate::rule {
 
 namespace {
 
-constexpr RuleSource sources[] = {
+constexpr RuleSource key_outline_sources[] = {
     {"WCAG 2.2 SC 1.4.11 (CON-05)", Trust::read},
 };
 
-constexpr RuleFigure figures[] = {
+constexpr RuleFigure key_outline_figures[] = {
     {"least", ":1", "least contrast of a key's fill or edge", 3.0, 1.0, 21.0},
 };
 
@@ -39,7 +39,7 @@ Outline outline_of(const Layout& layout, const Tones& tones, int edge, PaintId b
     return worst;
 }
 
-void find(const Subject& subject, std::vector<Finding>& found) {
+void find_key_outline(const Subject& subject, std::vector<Finding>& found) {
     const Layout& layout = subject.layout;
     const double needed = figure(layout, rule::key_outline, "least");
     const PaintCures cures(layout);
@@ -80,9 +80,9 @@ const Rule key_outline{
         "The better contrast ratio of fill and edge of an idle key against what lies behind it, in "
         "the palette in which that is least.",
     .formula = "max(contrast of fill, contrast of edge), as for text-contrast",
-    .sources = sources,
-    .figures = figures,
-    .find = find,
+    .sources = key_outline_sources,
+    .figures = key_outline_figures,
+    .find = find_key_outline,
 };
 
 }  // namespace dialplate::rule

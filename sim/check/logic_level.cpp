@@ -9,7 +9,7 @@ namespace dialplate::rule {
 
 namespace {
 
-constexpr RuleSource sources[] = {
+constexpr RuleSource logic_level_sources[] = {
     {"data sheet of the controller, layouts/parts/displays.json: logic supply and absolute maximum "
      "(SAF-01)",
      Trust::second_hand},
@@ -61,7 +61,7 @@ void judge_stated(const Layout& layout, double volts, std::vector<Finding>& foun
     }
 }
 
-void find(const Subject& subject, std::vector<Finding>& found) {
+void find_logic_level(const Subject& subject, std::vector<Finding>& found) {
     const Layout& layout = subject.layout;
     const Display& display = layout.display;
     const std::optional<Supply> supply = supply_of(layout);
@@ -78,7 +78,7 @@ void find(const Subject& subject, std::vector<Finding>& found) {
                         " MHz needs a supply of " + number(supply->volts, 2) + " V or more, " +
                         display.controller + " takes " + number(*display.logic_supply_max_v, 2) +
                         " V on its lines: shift their levels and say so in \"wiring\"",
-                    sources[1].text);
+                    logic_level_sources[1].text);
     }
     const bool avr = layout.mcu.family.starts_with("avr");
     if (!avr || !supply->stated || !display.logic_supply_max_v) return;
@@ -92,7 +92,7 @@ void find(const Subject& subject, std::vector<Finding>& found) {
                     number(high, 2) + " V and more as high, the display sends " +
                     number(*display.logic_supply_max_v, 2) + " V at most: lower the supply to " +
                     number(*display.logic_supply_max_v / high_share, 2) + " V",
-                sources[3].text);
+                logic_level_sources[3].text);
 }
 
 }  // namespace
@@ -112,9 +112,9 @@ const Rule logic_level{
         "back has to be high for the microcontroller.",
     .formula =
         "supply <= logic maximum, or level_shifted; 0.6 * supply <= logic supply of the display",
-    .sources = sources,
+    .sources = logic_level_sources,
     .figures = {},
-    .find = find,
+    .find = find_logic_level,
 };
 
 }  // namespace dialplate::rule

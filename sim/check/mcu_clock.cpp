@@ -1,5 +1,6 @@
 // mcu-clock: the processor runs no faster than its data sheet allows at its supply.
 #include "sim/check/rule_list.hpp"
+#include "sim/check/slack.hpp"
 #include "sim/check/supply_limits.hpp"
 #include "sim/check/wording.hpp"
 
@@ -10,7 +11,7 @@ namespace dialplate::rule {
 
 namespace {
 
-constexpr RuleSource sources[] = {
+constexpr RuleSource mcu_clock_sources[] = {
     {"the part's data sheet, layouts/parts/mcus.json, which has the standing of each figure",
      Trust::read},
     {"ATmega328P data sheet, speed grades, as a forum post quotes them: 10 MHz at 2.7 V to 20 MHz "
@@ -18,8 +19,6 @@ constexpr RuleSource sources[] = {
      Trust::second_hand},
     {"speed grades of the ATmega2560, ATmega4809, STM32F103C8 and RP2040", Trust::memory},
 };
-
-constexpr double slack = 1e-9;  // rounding in the arithmetic, parts of the clock
 
 std::string source_of(const Mcu& mcu) {
     const auto mark = mcu.sources.find("speed_grades");
@@ -57,7 +56,7 @@ void judge_supply(const Layout& layout, double supply, std::vector<Finding>& fou
     found.back().source = source_of(layout.mcu);
 }
 
-void find(const Subject& subject, std::vector<Finding>& found) {
+void find_mcu_clock(const Subject& subject, std::vector<Finding>& found) {
     const Layout& layout = subject.layout;
     const double clock = layout.clock.value / 1e6;
     const double most = layout.mcu.clock_max.value / 1e6;
@@ -87,9 +86,9 @@ const Rule mcu_clock{
         "clock <= safe clock, a straight line between two speed grades; ATmega328P from 2.7 to 4.5 "
         "V: "
         "10 MHz + (supply - 2.7 V) * 10 MHz / 1.8 V",
-    .sources = sources,
+    .sources = mcu_clock_sources,
     .figures = {},
-    .find = find,
+    .find = find_mcu_clock,
 };
 
 }  // namespace dialplate::rule

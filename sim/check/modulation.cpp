@@ -11,11 +11,11 @@ namespace dialplate::rule {
 
 namespace {
 
-constexpr RuleSource sources[] = {
+constexpr RuleSource modulation_sources[] = {
     {"NUREG-0700 Rev. 3 (2020): contrast modulation of small characters (CON-08)", Trust::read},
 };
 
-constexpr RuleFigure figures[] = {
+constexpr RuleFigure modulation_figures[] = {
     {"most_arcmin", "'", "height up to which characters are small", 17.0, 10.0, 60.0},
 };
 
@@ -27,7 +27,7 @@ std::optional<int> capital_of(const BuiltImage& image, FaceId face) {
     return std::nullopt;
 }
 
-void find(const Subject& subject, std::vector<Finding>& found) {
+void find_modulation(const Subject& subject, std::vector<Finding>& found) {
     const Layout& layout = subject.layout;
     const Millimetres pitch = foreshortened(layout.pitch_y(), layout.viewing.tilt);
     if (pitch.value <= 0.0) return;  // seen edge on
@@ -71,9 +71,9 @@ const Rule modulation{
         "them; S is "
         "the height of capitals at the eye in minutes of arc.",
     .formula = "(Lmax - Lmin) / (Lmax + Lmin) >= 0.3 + 0.07 * (20 - S)",
-    .sources = sources,
-    .figures = figures,
-    .find = find,
+    .sources = modulation_sources,
+    .figures = modulation_figures,
+    .find = find_modulation,
 };
 
 }  // namespace dialplate::rule

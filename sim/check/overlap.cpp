@@ -13,7 +13,7 @@ namespace dialplate::rule {
 
 namespace {
 
-constexpr RuleSource sources[] = {
+constexpr RuleSource overlap_sources[] = {
     {"the engine's own rule: no pixel is drawn twice", Trust::derived},
 };
 
@@ -68,7 +68,7 @@ std::string sentence(const Item& item, const Clash& clash) {
     return text;
 }
 
-void find(const Subject& subject, std::vector<Finding>& found) {
+void find_overlap(const Subject& subject, std::vector<Finding>& found) {
     for (const Page& page : subject.layout.pages) {
         std::vector<Box> boxes;
         boxes.reserve(page.items.size());
@@ -114,9 +114,9 @@ const Rule overlap{
     .formula =
         "shared = (min(right, right') - max(left, left')) * (min(bottom, bottom') - max(top, "
         "top')) = 0",
-    .sources = sources,
+    .sources = overlap_sources,
     .figures = {},
-    .find = find,
+    .find = find_overlap,
 };
 
 }  // namespace dialplate::rule

@@ -6,7 +6,7 @@ namespace dialplate::rule {
 
 namespace {
 
-constexpr RuleSource sources[] = {
+constexpr RuleSource page_reach_sources[] = {
     {"common practice, no source", Trust::practice},
 };
 
@@ -31,7 +31,7 @@ std::vector<bool> reachable_pages(const Layout& layout) {
     return reached;
 }
 
-void find(const Subject& subject, std::vector<Finding>& found) {
+void find_page_reach(const Subject& subject, std::vector<Finding>& found) {
     const Layout& layout = subject.layout;
     const std::vector<bool> reached = reachable_pages(layout);
     for (std::size_t i = 0; i < reached.size(); ++i) {
@@ -52,9 +52,9 @@ const Rule page_reach{
     .sentence = "Every page can be reached from the first one by keys.",
     .computed = "The pages that one gets to from the first one by the page actions of keys.",
     .formula = "reachable = first page and all pages that keys of reachable pages turn to",
-    .sources = sources,
+    .sources = page_reach_sources,
     .figures = {},
-    .find = find,
+    .find = find_page_reach,
 };
 
 }  // namespace dialplate::rule

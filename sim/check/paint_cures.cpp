@@ -3,6 +3,7 @@
 #include "sim/check/contrast.hpp"
 #include "sim/check/nearest_ink.hpp"
 #include "sim/check/page_colours.hpp"
+#include "sim/check/slack.hpp"
 #include "sim/check/two_states.hpp"
 #include "sim/check/wording.hpp"
 #include "sim/colour/colour_space.hpp"
@@ -13,8 +14,6 @@
 namespace dialplate {
 
 namespace {
-
-constexpr double slack = 1e-9;
 
 std::size_t palettes_of(const Layout& layout) {
     return std::max<std::size_t>(1, layout.palettes.size());

@@ -11,12 +11,12 @@ namespace dialplate::rule {
 
 namespace {
 
-constexpr RuleSource sources[] = {
+constexpr RuleSource press_feedback_sources[] = {
     {"common practice, no source", Trust::practice},
     {"Miller 1968; Card et al.: 100 ms feel immediate (BUS-21)", Trust::memory},
 };
 
-constexpr RuleFigure figures[] = {
+constexpr RuleFigure press_feedback_figures[] = {
     {"most_ms",
      "ms",
      "time from the touch to the last pixel of the pressed key",
@@ -76,7 +76,7 @@ void judge_time(const Subject& subject, std::vector<Finding>& found) {
                         (left > 0.0 ? number(std::ceil(100.0 * (1.0 - left / event.time.value))) +
                                           " % fewer pixels or a faster bus reach it"
                                     : "look at the touch sheet more often"),
-                    sources[1].text);
+                    press_feedback_sources[1].text);
     }
 }
 
@@ -109,7 +109,7 @@ void judge_looks(const Subject& subject, std::vector<Finding>& found) {
     }
 }
 
-void find(const Subject& subject, std::vector<Finding>& found) {
+void find_press_feedback(const Subject& subject, std::vector<Finding>& found) {
     judge_looks(subject, found);
     judge_time(subject, found);
 }
@@ -125,9 +125,9 @@ const Rule press_feedback{
         "that the ledger predicts for drawing the pressed key, of the key for which it is longest.",
     .formula =
         "RGB565 of fill, ink or edge: idle != pressed; poll_ms + time of the key press <= most_ms",
-    .sources = sources,
-    .figures = figures,
-    .find = find,
+    .sources = press_feedback_sources,
+    .figures = press_feedback_figures,
+    .find = find_press_feedback,
 };
 
 }  // namespace dialplate::rule

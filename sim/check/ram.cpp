@@ -6,12 +6,12 @@ namespace dialplate::rule {
 
 namespace {
 
-constexpr RuleSource sources[] = {
+constexpr RuleSource ram_sources[] = {
     {"the part's data sheet, layouts/parts/mcus.json", Trust::read},
     {"common practice, no source: RAM to spare for interrupts", Trust::practice},
 };
 
-constexpr RuleFigure figures[] = {
+constexpr RuleFigure ram_figures[] = {
     {"least_spare_bytes", "bytes", "least RAM left beyond the stack", 64.0, 0.0, 100000.0},
 };
 
@@ -29,10 +29,10 @@ void judge_margin(const Subject& subject, std::vector<Finding>& found) {
                     subject.ledger.mcu + ", advised are " + number(least) +
                     " for interrupts and what they call: " + number(least - left) +
                     " bytes have to go",
-                sources[1].text);
+                ram_sources[1].text);
 }
 
-void find(const Subject& subject, std::vector<Finding>& found) {
+void find_ram(const Subject& subject, std::vector<Finding>& found) {
     const RamAccount& ram = subject.ledger.ram;
     if (ram.left.value >= 0) return judge_margin(subject, found);
     const std::int64_t room = ram.capacity.value - ram.taken.value;
@@ -58,9 +58,9 @@ const Rule ram{
         "Bytes of the engine's memory and its stack against the RAM that the rest of the program "
         "leaves.",
     .formula = "engine + stack <= RAM - taken - 64 bytes",
-    .sources = sources,
-    .figures = figures,
-    .find = find,
+    .sources = ram_sources,
+    .figures = ram_figures,
+    .find = find_ram,
 };
 
 }  // namespace dialplate::rule

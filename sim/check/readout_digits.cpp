@@ -9,7 +9,7 @@ namespace dialplate::rule {
 
 namespace {
 
-constexpr RuleSource sources[] = {
+constexpr RuleSource readout_digits_sources[] = {
     {"arithmetic; 30 MHz in hertz take 8 digits (RX-15, RX-16)", Trust::derived},
 };
 
@@ -22,7 +22,7 @@ int digits_of(std::int64_t number) {
     return digits;
 }
 
-void find(const Subject& subject, std::vector<Finding>& found) {
+void find_readout_digits(const Subject& subject, std::vector<Finding>& found) {
     const Layout& layout = subject.layout;
     for (const Page& page : layout.pages) {
         for (const Item& item : page.items) {
@@ -59,9 +59,9 @@ const Rule readout_digits{
         "have, less the "
         "digits that are dropped.",
     .formula = "sum of groups >= digits of max(|min|, |max|) - drop",
-    .sources = sources,
+    .sources = readout_digits_sources,
     .figures = {},
-    .find = find,
+    .find = find_readout_digits,
 };
 
 }  // namespace dialplate::rule

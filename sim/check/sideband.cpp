@@ -11,7 +11,7 @@ namespace dialplate::rule {
 
 namespace {
 
-constexpr RuleSource sources[] = {
+constexpr RuleSource sideband_sources[] = {
     {"custom; national society plan 2019, IARU Region 1 plan 2020: LSB below 10 MHz, USB above and "
      "in 60 m (RX-10)",
      Trust::read},
@@ -30,7 +30,7 @@ bool has_mode(const Layout& layout, const char* words) {
            });
 }
 
-void find(const Subject& subject, std::vector<Finding>& found) {
+void find_sideband(const Subject& subject, std::vector<Finding>& found) {
     const Layout& layout = subject.layout;
     const Value* const bands = value_with(layout, Role::band);
     const auto unit = hertz_a_unit(layout);
@@ -67,9 +67,9 @@ const Rule sideband{
         "band of the "
         "layout's Region.",
     .formula = "LSB below 10 MHz but in 60 m, else USB",
-    .sources = sources,
+    .sources = sideband_sources,
     .figures = {},
-    .find = find,
+    .find = find_sideband,
 };
 
 }  // namespace dialplate::rule

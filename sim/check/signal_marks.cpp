@@ -12,7 +12,7 @@ namespace dialplate::rule {
 
 namespace {
 
-constexpr RuleSource sources[] = {
+constexpr RuleSource signal_marks_sources[] = {
     {"IARU Region 1 Technical Recommendation R.1: S9 is -73 dBm below 30 MHz, -93 dBm above, 6 dB "
      "an S unit "
      "(RX-01 to RX-03)",
@@ -45,7 +45,7 @@ std::optional<SReading> reading_of(std::string_view words) {
     return SReading{.units = static_cast<double>(*figure)};
 }
 
-void find(const Subject& subject, std::vector<Finding>& found) {
+void find_signal_marks(const Subject& subject, std::vector<Finding>& found) {
     const Layout& layout = subject.layout;
     const Value* const dial = value_with(layout, Role::frequency);
     const auto unit = hertz_a_unit(layout);
@@ -91,9 +91,9 @@ const Rule signal_marks{
         "\"20\"). Other words "
         "are not judged.",
     .formula = "S9 = -73 dBm, or -93 dBm above 30 MHz; S n = S9 - 6 dB * (9 - n); +x = S9 + x",
-    .sources = sources,
+    .sources = signal_marks_sources,
     .figures = {},
-    .find = find,
+    .find = find_signal_marks,
 };
 
 }  // namespace dialplate::rule

@@ -16,15 +16,15 @@ namespace dialplate::rule {
 
 namespace {
 
-constexpr RuleSource sources[] = {
+constexpr RuleSource state_contrast_sources[] = {
     {"WCAG 2.2 SC 1.4.11 (CON-05)", Trust::read},
 };
 
-constexpr RuleFigure figures[] = {
+constexpr RuleFigure state_contrast_figures[] = {
     {"least", ":1", "least contrast between the two states", 3.0, 1.0, 21.0},
 };
 
-void find(const Subject& subject, std::vector<Finding>& found) {
+void find_state_contrast(const Subject& subject, std::vector<Finding>& found) {
     const Layout& layout = subject.layout;
     const double needed = figure(layout, rule::state_contrast, "least");
     const PaintCures cures(layout);
@@ -82,9 +82,9 @@ const Rule state_contrast{
         "with ink, edge with edge, in the palette in which that is least.",
     .formula =
         "max over fill, ink and edge of the contrast between the states, as for text-contrast",
-    .sources = sources,
-    .figures = figures,
-    .find = find,
+    .sources = state_contrast_sources,
+    .figures = state_contrast_figures,
+    .find = find_state_contrast,
 };
 
 }  // namespace dialplate::rule

@@ -1,6 +1,7 @@
 // stroke-width: the strokes of a face are neither hairlines nor so thick that they close its gaps.
 #include "sim/check/letterforms.hpp"
 #include "sim/check/rule_list.hpp"
+#include "sim/check/slack.hpp"
 #include "sim/check/wording.hpp"
 
 #include <cmath>
@@ -9,7 +10,7 @@ namespace dialplate::rule {
 
 namespace {
 
-constexpr RuleSource sources[] = {
+constexpr RuleSource stroke_width_sources[] = {
     {"ISO 9241-3: 1/12 to 1/6 of the height, later parts 8 to 20 % (LEG-17)", Trust::memory},
     {"MIL-STD-1472: down to 1/10 for lit marks (LEG-16)", Trust::memory},
     {"DOD-HDBK-791(AM), 6-5.3.2.3: 1/7 to 1/8 light on dark, about 1/6 dark on light (LEG-15, "
@@ -17,15 +18,13 @@ constexpr RuleSource sources[] = {
      Trust::read},
 };
 
-constexpr RuleFigure figures[] = {
+constexpr RuleFigure stroke_width_figures[] = {
     {"least", "", "least stroke as part of the height", 1.0 / 12.0, 0.01, 0.5},
     {"advised_least", "", "advised stroke, at least", 1.0 / 10.0, 0.01, 0.5},
     {"advised_most", "", "advised stroke, at most", 0.2, 0.01, 0.5},
 };
 
-constexpr double slack = 1e-9;  // rounding in the arithmetic
-
-void find(const Subject& subject, std::vector<Finding>& found) {
+void find_stroke_width(const Subject& subject, std::vector<Finding>& found) {
     const Layout& layout = subject.layout;
     const double least = figure(layout, rule::stroke_width, "least");
     const double advised_least = figure(layout, rule::stroke_width, "advised_least");
@@ -51,7 +50,7 @@ void find(const Subject& subject, std::vector<Finding>& found) {
                         number(thin ? std::ceil(pixels - slack) : std::floor(pixels + slack)) +
                         " px reach it",
                     hair   ? nullptr
-                    : thin ? sources[1].text
+                    : thin ? stroke_width_sources[1].text
                            : nullptr);
     }
 }
@@ -66,9 +65,9 @@ const Rule stroke_width{
         "capital, both "
         "as drawn.",
     .formula = "stroke / height",
-    .sources = sources,
-    .figures = figures,
-    .find = find,
+    .sources = stroke_width_sources,
+    .figures = stroke_width_figures,
+    .find = find_stroke_width,
 };
 
 }  // namespace dialplate::rule

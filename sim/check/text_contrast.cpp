@@ -13,19 +13,19 @@ namespace dialplate::rule {
 
 namespace {
 
-constexpr RuleSource sources[] = {
+constexpr RuleSource text_contrast_sources[] = {
     {"WCAG 2.2 SC 1.4.3 (CON-05)", Trust::read},
     {"WCAG 2.2, \"contrast ratio\" and \"relative luminance\" (CON-01, CON-03, CON-04)",
      Trust::read},
     {"WCAG 2.2, \"large scale\" (CON-06)", Trust::read},
 };
 
-constexpr RuleFigure figures[] = {
+constexpr RuleFigure text_contrast_figures[] = {
     {"least", ":1", "least contrast of text", 4.5, 1.0, 21.0},
     {"least_large", ":1", "least contrast of large text", 3.0, 1.0, 21.0},
 };
 
-void find(const Subject& subject, std::vector<Finding>& found) {
+void find_text_contrast(const Subject& subject, std::vector<Finding>& found) {
     const Layout& layout = subject.layout;
     const double least_of_text = figure(layout, rule::text_contrast, "least");
     const double least_of_large = figure(layout, rule::text_contrast, "least_large");
@@ -69,9 +69,9 @@ const Rule text_contrast{
         "taken to be that of sRGB.",
     .formula =
         "(L1 + 0.05) / (L2 + 0.05), L = 0.2126 R + 0.7152 G + 0.0722 B, linear, L1 the lighter one",
-    .sources = sources,
-    .figures = figures,
-    .find = find,
+    .sources = text_contrast_sources,
+    .figures = text_contrast_figures,
+    .find = find_text_contrast,
 };
 
 }  // namespace dialplate::rule

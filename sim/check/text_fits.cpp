@@ -8,7 +8,7 @@ namespace dialplate::rule {
 
 namespace {
 
-constexpr RuleSource sources[] = {
+constexpr RuleSource text_fits_sources[] = {
     {"common practice, no source", Trust::practice},
 };
 
@@ -27,7 +27,7 @@ std::string sentence(const Item& item, const TextExtent& text) {
            (across ? "wider" : "higher") + " or take a smaller face";
 }
 
-void find(const Subject& subject, std::vector<Finding>& found) {
+void find_text_fits(const Subject& subject, std::vector<Finding>& found) {
     // One finding an item: its widest text is the one that has to fit.
     std::map<std::pair<int, int>, const TextExtent*> worst;
     for (const TextExtent& text : subject.image.texts_shown) {
@@ -58,9 +58,9 @@ const Rule text_fits{
         "Width and height of the pixels that a text can take, at its widest value and in every "
         "choice, against the room inside the edges of its item.",
     .formula = "width of the text <= room across, height of its lines <= room down",
-    .sources = sources,
+    .sources = text_fits_sources,
     .figures = {},
-    .find = find,
+    .find = find_text_fits,
 };
 
 }  // namespace dialplate::rule

@@ -9,12 +9,12 @@ namespace dialplate::rule {
 
 namespace {
 
-constexpr RuleSource sources[] = {
+constexpr RuleSource touch_edge_sources[] = {
     {"resistive sheets are hard to press within 2 to 3 mm of their edge (RES-14)", Trust::memory},
     {"WCAG 2.2 SC 2.5.8: 24 CSS pixels (TCH-02)", Trust::read},
 };
 
-constexpr RuleFigure figures[] = {
+constexpr RuleFigure touch_edge_figures[] = {
     {"edge_mm", "mm", "width of the edge in which a press may fail", 2.0, 0.0, 10.0},
     {"least_mm", "mm", "least width and height of a key inside that edge", 6.35, 0.0, 50.0},
 };
@@ -29,7 +29,7 @@ Target inside(const Target& key, const Layout& layout, Millimetres edge) {
             .bottom = std::min(key.bottom, height - edge)};
 }
 
-void find(const Subject& subject, std::vector<Finding>& found) {
+void find_touch_edge(const Subject& subject, std::vector<Finding>& found) {
     const Layout& layout = subject.layout;
     const Millimetres edge{figure(layout, rule::touch_edge, "edge_mm")};
     const double least = figure(layout, rule::touch_edge, "least_mm");
@@ -63,9 +63,9 @@ const Rule touch_edge{
         "area "
         "are taken away, where the two layers of a resistive sheet are held apart by its rim.",
     .formula = "min(width, height) of the key inside the edge >= least",
-    .sources = sources,
-    .figures = figures,
-    .find = find,
+    .sources = touch_edge_sources,
+    .figures = touch_edge_figures,
+    .find = find_touch_edge,
 };
 
 }  // namespace dialplate::rule

@@ -7,18 +7,18 @@ namespace dialplate::rule {
 
 namespace {
 
-constexpr RuleSource sources[] = {
+constexpr RuleSource touch_hit_sources[] = {
     {"integral of a bivariate normal over the key (TCH-24)", Trust::derived},
     {"Bi, Li, Zhai, CHI 2013: taps scatter about the aim (TCH-20)", Trust::read},
     {"scatter of 1.5 mm (TCH-22)", Trust::memory},
     {"95 of 100 taps: common practice, no source", Trust::practice},
 };
 
-constexpr RuleFigure figures[] = {
+constexpr RuleFigure touch_hit_figures[] = {
     {"least_percent", "%", "share of the taps that are to hit their key", 95.0, 0.0, 100.0},
 };
 
-void find(const Subject& subject, std::vector<Finding>& found) {
+void find_touch_hit(const Subject& subject, std::vector<Finding>& found) {
     const Layout& layout = subject.layout;
     const double least = figure(layout, rule::touch_hit, "least_percent");
     for (const Page& page : layout.pages) {
@@ -53,9 +53,9 @@ const Rule touch_hit{
         "layout, 1.5 when left out: there is no agreed value, measure your own). w and h are the "
         "key's width and height.",
     .formula = "erf(w / (2 sqrt(2) s)) * erf(h / (2 sqrt(2) s))",
-    .sources = sources,
-    .figures = figures,
-    .find = find,
+    .sources = touch_hit_sources,
+    .figures = touch_hit_figures,
+    .find = find_touch_hit,
 };
 
 }  // namespace dialplate::rule

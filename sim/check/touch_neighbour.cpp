@@ -7,17 +7,17 @@ namespace dialplate::rule {
 
 namespace {
 
-constexpr RuleSource sources[] = {
+constexpr RuleSource touch_neighbour_sources[] = {
     {"integral of a bivariate normal over the other keys (TCH-25)", Trust::derived},
     {"scatter of 1.5 mm (TCH-22)", Trust::memory},
     {"1 of 100 taps: common practice, no source", Trust::practice},
 };
 
-constexpr RuleFigure figures[] = {
+constexpr RuleFigure touch_neighbour_figures[] = {
     {"most_percent", "%", "share of the taps that may land on another key", 1.0, 0.0, 100.0},
 };
 
-void find(const Subject& subject, std::vector<Finding>& found) {
+void find_touch_neighbour(const Subject& subject, std::vector<Finding>& found) {
     const Layout& layout = subject.layout;
     const double most = figure(layout, rule::touch_neighbour, "most_percent");
     for (const Page& page : layout.pages) {
@@ -51,9 +51,9 @@ const Rule touch_neighbour{
         "from that middle; F is the normal distribution.",
     .formula =
         "sum over the other keys of (F(right / s) - F(left / s)) * (F(bottom / s) - F(top / s))",
-    .sources = sources,
-    .figures = figures,
-    .find = find,
+    .sources = touch_neighbour_sources,
+    .figures = touch_neighbour_figures,
+    .find = find_touch_neighbour,
 };
 
 }  // namespace dialplate::rule

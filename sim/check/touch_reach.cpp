@@ -12,7 +12,7 @@ namespace dialplate::rule {
 
 namespace {
 
-constexpr RuleSource sources[] = {
+constexpr RuleSource touch_reach_sources[] = {
     {"geometry of a round finger pad beside a square edge", Trust::derived},
     {"finger pads touch 8 to 14 mm across (TCH-18)", Trust::memory},
 };
@@ -29,7 +29,7 @@ int pixels_along(Millimetres way, Millimetres pitch) {
     return static_cast<int>(pixels < 0.0 ? std::floor(pixels + 1e-9) : std::ceil(pixels - 1e-9));
 }
 
-void find(const Subject& subject, std::vector<Finding>& found) {
+void find_touch_reach(const Subject& subject, std::vector<Finding>& found) {
     const Layout& layout = subject.layout;
     if (!layout.opening) return;
     const Opening& opening = *layout.opening;
@@ -72,9 +72,9 @@ const Rule touch_reach{
         "the "
         "distance from the middle of each key to the nearest edge of the opening.",
     .formula = "sqrt(d (2 r - d)), r where d >= r",
-    .sources = sources,
+    .sources = touch_reach_sources,
     .figures = {},
-    .find = find,
+    .find = find_touch_reach,
 };
 
 }  // namespace dialplate::rule

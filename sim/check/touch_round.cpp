@@ -9,17 +9,17 @@ namespace dialplate::rule {
 
 namespace {
 
-constexpr RuleSource sources[] = {
+constexpr RuleSource touch_round_sources[] = {
     {"product of the hits of all keys (TCH-24)", Trust::derived},
     {"scatter of 1.5 mm (TCH-22)", Trust::memory},
     {"1 of 10 rounds: common practice, no source", Trust::practice},
 };
 
-constexpr RuleFigure figures[] = {
+constexpr RuleFigure touch_round_figures[] = {
     {"most_percent", "%", "share of the rounds in which a tap may go wrong", 10.0, 0.0, 100.0},
 };
 
-void find(const Subject& subject, std::vector<Finding>& found) {
+void find_touch_round(const Subject& subject, std::vector<Finding>& found) {
     const Layout& layout = subject.layout;
     const double most = figure(layout, rule::touch_round, "most_percent");
     for (const Page& page : layout.pages) {
@@ -57,9 +57,9 @@ const Rule touch_round{
         "at its middle, scattered as in touch-hit and independent of the others. p is the share of "
         "hits of a key.",
     .formula = "1 - p1 * p2 * ... * pn",
-    .sources = sources,
-    .figures = figures,
-    .find = find,
+    .sources = touch_round_sources,
+    .figures = touch_round_figures,
+    .find = find_touch_round,
 };
 
 }  // namespace dialplate::rule

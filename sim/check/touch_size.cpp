@@ -14,7 +14,7 @@ namespace dialplate::rule {
 
 namespace {
 
-constexpr RuleSource sources[] = {
+constexpr RuleSource touch_size_sources[] = {
     {"Parhi, Karlson, Bederson, MobileHCI 2006: one tap (TCH-07)", Trust::read},
     {"Parhi, Karlson, Bederson, MobileHCI 2006: series of taps (TCH-08)", Trust::read},
     {"Avsar, Fischer, Rodden, DASC 2015: 15 mm suffice under vibration (TCH-12), profile mobile",
@@ -24,7 +24,7 @@ constexpr RuleSource sources[] = {
      Trust::read},
 };
 
-constexpr RuleFigure figures[] = {
+constexpr RuleFigure touch_size_figures[] = {
     {"least_mm",
      "mm",
      "least width and height of a key that is tapped once",
@@ -59,7 +59,7 @@ std::optional<Box> grown(const Item& key,
     return box;
 }
 
-void find(const Subject& subject, std::vector<Finding>& found) {
+void find_touch_size(const Subject& subject, std::vector<Finding>& found) {
     const Millimetres across = subject.layout.pitch_x(), down = subject.layout.pitch_y();
     const Millimetres least{figure(subject.layout, rule::touch_size, "least_mm")};
     const Millimetres least_series{figure(subject.layout, rule::touch_size, "least_series_mm")};
@@ -89,7 +89,7 @@ void find(const Subject& subject, std::vector<Finding>& found) {
                             number(100.0 * hit_probability(key.target, finger), 1) +
                             " % of the time): make it " + std::to_string(wanted.width) + " x " +
                             std::to_string(wanted.height) + " px",
-                        series ? sources[1].text : nullptr);
+                        series ? touch_size_sources[1].text : nullptr);
             if (const auto box = grown(*key.item, wanted, page, subject.layout))
                 found.back().cure = reshaped(*key.item, *box);
         }
@@ -105,9 +105,9 @@ const Rule touch_size{
         "Width and height of a key in millimetres, from its pixels and the pitch of the display; "
         "the narrower one counts. A key that repeats or steps a value is tapped in series.",
     .formula = "min(width * pitch across, height * pitch down) >= least",
-    .sources = sources,
-    .figures = figures,
-    .find = find,
+    .sources = touch_size_sources,
+    .figures = touch_size_figures,
+    .find = find_touch_size,
 };
 
 }  // namespace dialplate::rule

@@ -12,12 +12,12 @@ namespace dialplate::rule {
 
 namespace {
 
-constexpr RuleSource sources[] = {
+constexpr RuleSource touch_spacing_sources[] = {
     {"WCAG 2.2 SC 2.5.8, spacing exception (TCH-03)", Trust::read},
     {"J. Human Ergology 25, c. 1996: gaps of 3 to 6 mm are best (TCH-11)", Trust::read},
 };
 
-constexpr RuleFigure figures[] = {
+constexpr RuleFigure touch_spacing_figures[] = {
     {"advised_gap_mm", "mm", "advised gap between keys under `ample_mm`", 3.0, 0.0, 20.0},
     {"ample_mm", "mm", "size both ways from which two keys need no gap", 9.6, 1.0, 50.0},
 };
@@ -72,7 +72,7 @@ std::string circle_sentence(const KeyTarget& key, const Tightest& tightest) {
            " mm apart or make it 6.35 mm both ways";
 }
 
-void find(const Subject& subject, std::vector<Finding>& found) {
+void find_touch_spacing(const Subject& subject, std::vector<Finding>& found) {
     const double pitch = std::min(subject.layout.pitch_x().value, subject.layout.pitch_y().value);
     const Advice advice{
         .gap = Millimetres{figure(subject.layout, rule::touch_spacing, "advised_gap_mm")},
@@ -110,7 +110,7 @@ void find(const Subject& subject, std::vector<Finding>& found) {
                                 " mm from " + called(*nearest[i].to) + ", advised are " +
                                 number(advice.gap.value, 1) + " mm unless both are " +
                                 number(advice.ample.value, 1) + " mm both ways",
-                            sources[1].text);
+                            touch_spacing_sources[1].text);
             }
         }
     }
@@ -130,9 +130,9 @@ const Rule touch_spacing{
     .formula =
         "distance to a key >= 3.175 mm, to the middle of another small one >= 6.35 mm; touching "
         "exactly passes",
-    .sources = sources,
-    .figures = figures,
-    .find = find,
+    .sources = touch_spacing_sources,
+    .figures = touch_spacing_figures,
+    .find = find_touch_spacing,
 };
 
 }  // namespace dialplate::rule

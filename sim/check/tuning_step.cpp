@@ -10,7 +10,7 @@ namespace dialplate::rule {
 
 namespace {
 
-constexpr RuleSource sources[] = {
+constexpr RuleSource tuning_step_sources[] = {
     {"step arithmetic is exact in whole hertz (RX-14)", Trust::memory},
     {"common practice, no source: what is turned is seen to move", Trust::practice},
 };
@@ -30,7 +30,7 @@ std::optional<int> dropped(const Layout& layout) {
     return least;
 }
 
-void find(const Subject& subject, std::vector<Finding>& found) {
+void find_tuning_step(const Subject& subject, std::vector<Finding>& found) {
     const Layout& layout = subject.layout;
     const Value* const steps = value_with(layout, Role::step);
     const auto dial_unit = hertz_a_unit(layout);
@@ -64,7 +64,7 @@ void find(const Subject& subject, std::vector<Finding>& found) {
                             std::to_string(last_digit) + " Hz: " +
                             (unseen ? "one step does not show; drop one digit less"
                                     : "steps look uneven; drop one digit less, or take a multiple"),
-                        sources[1].text);
+                        tuning_step_sources[1].text);
         }
     }
 }
@@ -81,9 +81,9 @@ const Rule tuning_step{
         "frequency is counted, "
         "and against the last digit that the readouts of the frequency show.",
     .formula = "step mod unit = 0; step mod 10^drop * unit = 0",
-    .sources = sources,
+    .sources = tuning_step_sources,
     .figures = {},
-    .find = find,
+    .find = find_tuning_step,
 };
 
 }  // namespace dialplate::rule

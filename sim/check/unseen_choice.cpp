@@ -9,7 +9,7 @@ namespace dialplate::rule {
 
 namespace {
 
-constexpr RuleSource sources[] = {
+constexpr RuleSource unseen_choice_sources[] = {
     {"common practice, no source", Trust::practice},
 };
 
@@ -62,7 +62,7 @@ std::string missing_states(const Value& value, const Showing& showing) {
     return missing;
 }
 
-void find(const Subject& subject, std::vector<Finding>& found) {
+void find_unseen_choice(const Subject& subject, std::vector<Finding>& found) {
     const Layout& layout = subject.layout;
     std::vector<Showing> values(layout.values.size());
     for (const Page& page : layout.pages)
@@ -105,9 +105,9 @@ const Rule unseen_choice{
         "For every choice that a key sets: which of its states some readout, lamp, active key, "
         "meter or scale shows.",
     .formula = "states shown = states that there are",
-    .sources = sources,
+    .sources = unseen_choice_sources,
     .figures = {},
-    .find = find,
+    .find = find_unseen_choice,
 };
 
 }  // namespace dialplate::rule

@@ -8,7 +8,7 @@ namespace dialplate::rule {
 
 namespace {
 
-constexpr RuleSource sources[] = {
+constexpr RuleSource unused_sources[] = {
     {"common practice, no source", Trust::practice},
 };
 
@@ -120,7 +120,7 @@ void note_unused(std::vector<Finding>& found,
     }
 }
 
-void find(const Subject& subject, std::vector<Finding>& found) {
+void find_unused(const Subject& subject, std::vector<Finding>& found) {
     const Layout& layout = subject.layout;
     References used;
     for (const Page& page : layout.pages) {
@@ -145,9 +145,9 @@ const Rule unused{
     .sentence = "Every paint, look, face and value is used.",
     .computed = "Paints, looks, faces and values that no item refers to.",
     .formula = "references > 0",
-    .sources = sources,
+    .sources = unused_sources,
     .figures = {},
-    .find = find,
+    .find = find_unused,
 };
 
 }  // namespace dialplate::rule

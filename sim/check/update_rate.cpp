@@ -8,13 +8,13 @@ namespace dialplate::rule {
 
 namespace {
 
-constexpr RuleSource sources[] = {
+constexpr RuleSource update_rate_sources[] = {
     {"arithmetic: a change may take the time to the next one", Trust::derived},
     {"common practice, no source: 20 detents a second of a knob that is turned fast",
      Trust::practice},
 };
 
-constexpr RuleFigure figures[] = {
+constexpr RuleFigure update_rate_figures[] = {
     {"knob_per_second",
      "a second",
      "detents of the tuning knob where the frequency has no \"per_second\"",
@@ -43,7 +43,7 @@ Change change_of(const Layout& layout, const Value& value) {
     return change;
 }
 
-void find(const Subject& subject, std::vector<Finding>& found) {
+void find_update_rate(const Subject& subject, std::vector<Finding>& found) {
     const Layout& layout = subject.layout;
     for (const Value& value : layout.values) {
         const Change change = change_of(layout, value);
@@ -64,7 +64,7 @@ void find(const Subject& subject, std::vector<Finding>& found) {
                     " ms to draw: " + number(1000.0 / event.time.value, 1) +
                     " times a second are shown, " + number(100.0 * (1.0 - between / event.time)) +
                     " % fewer pixels would show them all",
-                change.stated ? nullptr : sources[1].text);
+                change.stated ? nullptr : update_rate_sources[1].text);
         }
     }
 }
@@ -79,9 +79,9 @@ const Rule update_rate{
         "its per_second, "
         "or the detents of a knob for the frequency (note). Of a meter the full swing counts.",
     .formula = "time of the change <= 1 / per_second",
-    .sources = sources,
-    .figures = figures,
-    .find = find,
+    .sources = update_rate_sources,
+    .figures = update_rate_figures,
+    .find = find_update_rate,
 };
 
 }  // namespace dialplate::rule

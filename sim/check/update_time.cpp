@@ -7,11 +7,11 @@ namespace dialplate::rule {
 
 namespace {
 
-constexpr RuleSource sources[] = {
+constexpr RuleSource update_time_sources[] = {
     {"Miller 1968; Card et al.: 100 ms feel immediate (BUS-21, from memory)", Trust::memory},
 };
 
-constexpr RuleFigure figures[] = {
+constexpr RuleFigure update_time_figures[] = {
     {"most_ms", "ms", "time within which a change feels immediate", 100.0, 1.0, 10000.0},
     {"most_page_ms", "ms", "time within which a new page keeps the thread", 1000.0, 1.0, 60000.0},
 };
@@ -21,7 +21,7 @@ Severity severity_of(const EventTime& event, Milliseconds keeps_thread) {
     return turns_page && event.time <= keeps_thread ? Severity::note : Severity::should;
 }
 
-void find(const Subject& subject, std::vector<Finding>& found) {
+void find_update_time(const Subject& subject, std::vector<Finding>& found) {
     const Layout& layout = subject.layout;
     const Milliseconds immediate{figure(layout, rule::update_time, "most_ms")};
     const Milliseconds keeps_thread{figure(layout, rule::update_time, "most_page_ms")};
@@ -51,9 +51,9 @@ const Rule update_time{
         "Time from an event to the last pixel of what it changes: bus and decoding, as the ledger "
         "has it. Pressed keys are for press-feedback.",
     .formula = "cycles of the microcontroller / clock",
-    .sources = sources,
-    .figures = figures,
-    .find = find,
+    .sources = update_time_sources,
+    .figures = update_time_figures,
+    .find = find_update_time,
 };
 
 }  // namespace dialplate::rule

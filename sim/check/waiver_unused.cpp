@@ -12,11 +12,11 @@ bool is_rule(const std::string& name) {
     return rule_named(name) != nullptr;
 }
 
-constexpr RuleSource sources[] = {
+constexpr RuleSource waiver_unused_sources[] = {
     {"common practice, no source", Trust::practice},
 };
 
-void find(const Subject& subject, std::vector<Finding>& found) {
+void find_waiver_unused(const Subject& subject, std::vector<Finding>& found) {
     for (const Waiver& waiver : subject.layout.waived) {
         if (is_rule(waiver.rule)) continue;
         add_finding(found,
@@ -54,7 +54,7 @@ void apply_waivers(const Layout& layout, std::vector<Finding>& found) {
                         (waiver.item.empty() ? "" : " for " + waiver.item) +
                         " accepts nothing: the rule finds nothing there; leave it out");
         found.back().rule = rule::waiver_unused.name;
-        found.back().source = sources[0].text;
+        found.back().source = waiver_unused_sources[0].text;
         found.back().cure.push_back({.kind = Change::Kind::remove, .pointer = waiver.pointer});
     }
 }
@@ -65,9 +65,9 @@ const Rule rule::waiver_unused{
     .computed =
         "Waivers whose rule finds nothing at their item, or that name a rule that there is not.",
     .formula = "findings accepted > 0",
-    .sources = sources,
+    .sources = waiver_unused_sources,
     .figures = {},
-    .find = find,
+    .find = find_waiver_unused,
 };
 
 }  // namespace dialplate

@@ -1,6 +1,7 @@
 // x-height: where small letters carry the meaning, they are large enough as well.
 #include "sim/check/letterforms.hpp"
 #include "sim/check/rule_list.hpp"
+#include "sim/check/slack.hpp"
 #include "sim/check/visual_angle.hpp"
 #include "sim/check/wording.hpp"
 
@@ -8,17 +9,15 @@ namespace dialplate::rule {
 
 namespace {
 
-constexpr RuleSource sources[] = {
+constexpr RuleSource x_height_sources[] = {
     {"convention; the standards measure capitals (LEG-11, LEG-12)", Trust::memory},
 };
 
-constexpr RuleFigure figures[] = {
+constexpr RuleFigure x_height_figures[] = {
     {"least_arcmin", "'", "least height of small letters without ascender", 16.0, 1.0, 120.0},
 };
 
-constexpr double slack = 1e-9;  // rounding in the arithmetic, minutes of arc
-
-void find(const Subject& subject, std::vector<Finding>& found) {
+void find_x_height(const Subject& subject, std::vector<Finding>& found) {
     const Layout& layout = subject.layout;
     const Millimetres pitch = foreshortened(layout.pitch_y(), layout.viewing.tilt);
     if (pitch.value <= 0.0) return;  // seen edge on
@@ -53,9 +52,9 @@ const Rule x_height{
         "The angle that a small letter without ascender subtends at the eye, measured as for "
         "character-height. Only of faces that are used with small letters.",
     .formula = "angle = 2 * atan(x-height * cos(tilt) / (2 * distance))",
-    .sources = sources,
-    .figures = figures,
-    .find = find,
+    .sources = x_height_sources,
+    .figures = x_height_figures,
+    .find = find_x_height,
 };
 
 }  // namespace dialplate::rule

@@ -22,7 +22,7 @@
 namespace dialplate {
 namespace {
 
-struct Wish {
+struct CheckArguments {
     std::vector<std::string> layouts;
     bool json = false;
     bool sarif = false;
@@ -60,7 +60,7 @@ void print_findings(const std::vector<Report>& reports, bool one_a_line) {
     }
 }
 
-void print(const std::vector<Report>& reports, const Wish& wish) {
+void print(const std::vector<Report>& reports, const CheckArguments& wish) {
     if (wish.sarif) {
         std::cout << report_sarif(reports);
     } else if (wish.json) {
@@ -70,7 +70,7 @@ void print(const std::vector<Report>& reports, const Wish& wish) {
     }
 }
 
-void check_layouts(const Wish& wish, ExitStatus& status) {
+void check_layouts(const CheckArguments& wish, ExitStatus& status) {
     std::vector<Report> reports;
     for (const std::string& file : wish.layouts) {
         reports.push_back(examine(file));
@@ -79,7 +79,7 @@ void check_layouts(const Wish& wish, ExitStatus& status) {
     status.add(exit_status(reports));
 }
 
-void cure_layouts(const Wish& wish, ExitStatus& status) {
+void cure_layouts(const CheckArguments& wish, ExitStatus& status) {
     if (!wish.output.empty() && wish.layouts.size() > 1) {
         complain("--output takes one layout, found are " + std::to_string(wish.layouts.size()));
         status.add(ExitStatus::unusable);
@@ -119,7 +119,7 @@ std::string unknown_rule(const std::string& name) {
                          : ", did you mean " + quote(near) + "?");
 }
 
-void explain(const Wish& wish, ExitStatus& status) {
+void explain(const CheckArguments& wish, ExitStatus& status) {
     if (wish.rule.empty()) {
         std::cout << listed_rules(columns_of_results());
         return;
@@ -148,7 +148,7 @@ void explain(const Wish& wish, ExitStatus& status) {
 }  // namespace
 
 void add_check(CLI::App& program, ExitStatus& status) {
-    auto wish = std::make_shared<Wish>();
+    auto wish = std::make_shared<CheckArguments>();
     CLI::App* command = program.add_subcommand(
         "check", "Check legibility, touch, contrast, bezel, flash and time.");
     command->add_option("LAYOUT", wish->layouts, "Layout files; - is standard input");

@@ -17,13 +17,13 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-struct Wish {
+struct CostArguments {
     std::vector<std::string> layouts;
     bool json = false;
     bool packings = false;
 };
 
-void cost(const Wish& wish, ExitStatus& status) {
+void cost(const CostArguments& wish, ExitStatus& status) {
     Json results = Json::array();
     bool first = true;
     for (const std::string& file : wish.layouts) {
@@ -60,7 +60,7 @@ void cost(const Wish& wish, ExitStatus& status) {
 }  // namespace
 
 void add_cost(CLI::App& program, ExitStatus& status) {
-    auto wish = std::make_shared<Wish>();
+    auto wish = std::make_shared<CostArguments>();
     CLI::App* command =
         program.add_subcommand("cost", "Account for flash, RAM and time, item by item.");
     command->add_option("LAYOUT", wish->layouts, "Layout files; - is standard input")->required();

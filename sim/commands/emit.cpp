@@ -18,12 +18,12 @@ using Json = nlohmann::ordered_json;
 
 constexpr const char* own_driver = "own-driver";
 
-struct Wish {
+struct EmitArguments {
     std::string layout, directory, example;
     bool force = false, json = false;
 };
 
-void report(const Wish& wish, const Emission& emission, const DirectoryWritten& done) {
+void report(const EmitArguments& wish, const Emission& emission, const DirectoryWritten& done) {
     if (wish.json) {
         Json files = Json::array();
         for (const EmittedFile& file : emission.files) {
@@ -62,7 +62,7 @@ void report(const Wish& wish, const Emission& emission, const DirectoryWritten& 
     }
 }
 
-void emit_into(const Wish& wish, ExitStatus& status) {
+void emit_into(const EmitArguments& wish, ExitStatus& status) {
     if (wish.directory.empty() || wish.directory == "-") {
         complain("--output: emit writes a directory, and not to standard output");
         status.add(ExitStatus::unusable);
@@ -93,7 +93,7 @@ void emit_into(const Wish& wish, ExitStatus& status) {
 }  // namespace
 
 void add_emit(CLI::App& program, ExitStatus& status) {
-    auto wish = std::make_shared<Wish>();
+    auto wish = std::make_shared<EmitArguments>();
     CLI::App* command = program.add_subcommand(
         "emit", "Write the code for the sketch: image, engine, bus driver, an example.");
     command->add_option("LAYOUT", wish->layout, "Layout file; - is standard input")->required();

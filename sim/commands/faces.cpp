@@ -22,10 +22,10 @@
 namespace dialplate {
 namespace {
 
-constexpr const char* label_face = "legend9.bdf";
-constexpr int label_size = 9;
+constexpr const char* figures_face = "legend9.bdf";
+constexpr int figures_size = 9;
 
-struct Wish {
+struct FacesArguments {
     std::vector<std::string> fonts;
     std::vector<int> sizes;
     std::vector<std::string> sets = {"0123456789. "};
@@ -87,14 +87,14 @@ std::string draw_picture(const Weighing& weighing, const std::string& path) {
     std::u32string ascii;
     for (char32_t code = U' '; code <= U'~'; ++code)
         ascii += code;
-    const std::string file = find_file(".", label_face);
-    const FaceResult labels = rasterise({.file = file, .size = label_size, .characters = ascii});
+    const std::string file = find_file(".", figures_face);
+    const FaceResult labels = rasterise({.file = file, .size = figures_size, .characters = ascii});
     if (!labels.face)
-        return "the face for the labels, " + std::string{label_face} + ": " + labels.error;
+        return "the face for the labels, " + std::string{figures_face} + ": " + labels.error;
     return write_whole(path, png_bytes(draw_sheet(weighing.faces, *labels.face)));
 }
 
-void weigh_faces(const Wish& wish, ExitStatus& status) {
+void weigh_faces(const FacesArguments& wish, ExitStatus& status) {
     WeighWish how{.fonts = wish.fonts,
                   .sizes = wish.sizes,
                   .sets = {},
@@ -148,7 +148,7 @@ void weigh_faces(const Wish& wish, ExitStatus& status) {
 }  // namespace
 
 void add_faces(CLI::App& program, ExitStatus& status) {
-    auto wish = std::make_shared<Wish>();
+    auto wish = std::make_shared<FacesArguments>();
     CLI::App* command = program.add_subcommand(
         "faces", "Weigh fonts: what each size and packing costs in flash and time.");
     command->add_option("FONT", wish->fonts, "TrueType, OpenType or BDF files")->required();

@@ -1,5 +1,7 @@
 #include "sim/commands/faces_report.hpp"
 
+#include "sim/check/wording.hpp"
+#include "sim/commands/columns.hpp"
 #include "sim/image/decoder_sizes.hpp"
 #include "ui/image_format.hpp"
 
@@ -16,18 +18,6 @@ using Json = nlohmann::ordered_json;
 constexpr const char* packing_names[] = {"plain", "runs", "context"};
 constexpr unsigned packing_bits[] = {packing_bit::plain, packing_bit::runs, packing_bit::context};
 
-std::string fixed(double number, int decimals) {
-    char text[40];
-    std::snprintf(text, sizeof text, "%.*f", decimals, number);
-    return text;
-}
-std::string right(const std::string& text, std::size_t width) {
-    return std::string(width > text.size() ? width - text.size() : 0, ' ') + text;
-}
-std::string left(const std::string& text, std::size_t width) {
-    return text + std::string(width > text.size() ? width - text.size() : 0, ' ');
-}
-
 double share(const WeighedFace& face, const PackedWeight& packed) {
     return static_cast<double>(packed.bytes) /
            static_cast<double>(std::max<std::size_t>(1, face.cropped));
@@ -37,8 +27,8 @@ double share(const WeighedFace& face, const PackedWeight& packed) {
 std::string packed_cells(const WeighedFace& face, const PackedWeight& packed) {
     if (packed.bytes == 0) return right("-", 7) + right("", 13);
     return right(std::to_string(packed.bytes), 7) + (packed.bytes == face.smallest() ? '*' : ' ') +
-           right(fixed(100.0 * share(face, packed), 0) + " %", 6) +
-           right(packed.digit ? fixed(packed.digit->value, 1) : "-", 6);
+           right(number(100.0 * share(face, packed), 0) + " %", 6) +
+           right(packed.digit ? number(packed.digit->value, 1) : "-", 6);
 }
 
 /// In tones: what it takes beside the decoder of one bit in context.
@@ -74,7 +64,7 @@ std::string faces_text(const Weighing& weighing, const WeighWish& wish) {
                 right(std::to_string(face.size), 5) + " px" +
                 left(face.face.smooth ? " ~" : enlargement_words(face), 3) +
                 right(std::to_string(face.face.height * face.enlarged), 6) +
-                right(face.angle ? fixed(face.angle->value, 1) + "'" : "-", 9) +
+                right(face.angle ? number(face.angle->value, 1) + "'" : "-", 9) +
                 right(std::to_string(face.face.glyphs.size()), 8) +
                 right(std::to_string(face.cropped), 9);
         for (const PackedWeight& packed : face.packings)

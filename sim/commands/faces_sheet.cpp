@@ -1,9 +1,9 @@
 #include "sim/commands/faces_sheet.hpp"
 
+#include "sim/check/wording.hpp"
 #include "sim/commands/faces_report.hpp"
 
 #include <algorithm>
-#include <cstdio>
 #include <filesystem>
 #include <string>
 
@@ -16,7 +16,7 @@ constexpr int under_line = 4;
 constexpr int under_labels = 8;
 constexpr int between_rows = 2;
 constexpr int between_samples = 22;
-constexpr int column = 160;  // of a packing's figures
+constexpr int packing_column = 160;  // of a packing's figures
 
 constexpr std::uint32_t ground = 0x101418;
 constexpr std::uint32_t cell_ground = 0x181E24;  // shows where a cell begins and ends
@@ -107,25 +107,19 @@ int words_width(const RasterFace& labels, const std::string& words) {
     return width;
 }
 
-std::string fixed(double number, int decimals) {
-    char text[40];
-    std::snprintf(text, sizeof text, "%.*f", decimals, number);
-    return text;
-}
-
 std::string title_of(const WeighedFace& face) {
     return std::filesystem::path(face.file).filename().string() + "  " + std::to_string(face.size) +
            " px" + enlargement_words(face) + (face.face.smooth ? ", smoothed" : "");
 }
 
 std::string angle_of(const WeighedFace& face) {
-    return face.angle ? fixed(face.angle->value, 1) + "'" : "";
+    return face.angle ? number(face.angle->value, 1) + "'" : "";
 }
 
 std::string figures_of(const char* packing, const PackedWeight& packed) {
     if (packed.bytes == 0) return std::string{packing} + "  -";
     return std::string{packing} + "  " + std::to_string(packed.bytes) + " bytes" +
-           (packed.digit ? "  " + fixed(packed.digit->value, 1) + " ms" : "");
+           (packed.digit ? "  " + number(packed.digit->value, 1) + " ms" : "");
 }
 
 }  // namespace
@@ -133,7 +127,7 @@ std::string figures_of(const char* packing, const PackedWeight& packed) {
 Rgb888 draw_sheet(const std::vector<WeighedFace>& faces, const RasterFace& labels) {
     static constexpr const char* packings[] = {"plain", "runs", "context"};
     const int above = 2 * labels.height + under_line + under_labels;
-    int width = 3 * column;
+    int width = 3 * packing_column;
     int height = margin;
     std::vector<Flow> flows;
     for (const WeighedFace& face : faces) {
@@ -162,7 +156,7 @@ Rgb888 draw_sheet(const std::vector<WeighedFace>& faces, const RasterFace& label
                 sheet,
                 labels,
                 figures_of(packings[p], packed),
-                {margin + static_cast<int>(p) * column, y},
+                {margin + static_cast<int>(p) * packing_column, y},
                 packed.bytes != 0 && packed.bytes == face.smallest() ? smallest_ink : figure_ink);
         }
         y += labels.height + under_labels;

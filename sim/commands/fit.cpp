@@ -21,7 +21,7 @@
 namespace dialplate {
 namespace {
 
-struct Wish {
+struct FitArguments {
     std::string layout;
     std::int64_t flash = 0;
     std::vector<std::string> keep;
@@ -51,7 +51,7 @@ std::optional<std::vector<FaceId>> faces_named(const std::vector<std::string>& n
 
 /// Writes the layout as fitted; says what is wrong.
 /// @return Whether it worked.
-bool write_fitted(const Wish& wish,
+bool write_fitted(const FitArguments& wish,
                   const Layout& layout,
                   const Fitting& chosen,
                   const FitWish& how) {
@@ -69,7 +69,7 @@ bool write_fitted(const Wish& wish,
     return trouble.empty();
 }
 
-void fit_layout(const Wish& wish, ExitStatus& status) {
+void fit_layout(const FitArguments& wish, ExitStatus& status) {
     if (wish.layout == "-" && !wish.output.empty()) {
         complain("-o needs a layout file: of standard input there is no document to change");
         status.add(ExitStatus::unusable);
@@ -109,7 +109,7 @@ void fit_layout(const Wish& wish, ExitStatus& status) {
 }  // namespace
 
 void add_fit(CLI::App& program, ExitStatus& status) {
-    auto wish = std::make_shared<Wish>();
+    auto wish = std::make_shared<FitArguments>();
     CLI::App* command = program.add_subcommand(
         "fit", "Choose fonts, sizes and packings that read best within a flash budget.");
     command->add_option("LAYOUT", wish->layout, "Layout file; - is standard input")->required();

@@ -1,10 +1,12 @@
 #include "sim/commands/fit_report.hpp"
 
+#include "sim/check/wording.hpp"
+#include "sim/commands/columns.hpp"
+
 #include <nlohmann/json.hpp>
 
 #include <algorithm>
 #include <cmath>
-#include <cstdio>
 #include <filesystem>
 
 namespace dialplate {
@@ -22,19 +24,6 @@ std::string grouped(std::int64_t number) {
     return (number < 0 ? "-" : "") + digits;
 }
 
-std::string fixed(double number, int decimals) {
-    char text[40];
-    std::snprintf(text, sizeof text, "%.*f", decimals, number);
-    return text;
-}
-
-std::string left(const std::string& text, std::size_t width) {
-    return text + std::string(width > text.size() ? width - text.size() : 0, ' ');
-}
-std::string right(const std::string& text, std::size_t width) {
-    return std::string(width > text.size() ? width - text.size() : 0, ' ') + text;
-}
-
 bool may_change(const Layout& layout, std::size_t face, const FitWish& wish) {
     return layout.faces[face].latitude.has_value() &&
            std::find(wish.keep.begin(), wish.keep.end(), static_cast<FaceId>(face)) ==
@@ -48,7 +37,7 @@ std::string smallest_angle(const Layout& layout, const Fitting& fitting, const F
         const auto& angle = fitting.faces[i].angle;
         if (may_change(layout, i, wish) && angle && (!least || *angle < *least)) least = angle;
     }
-    return least ? fixed(least->value, 1) + "'" : "-";
+    return least ? number(least->value, 1) + "'" : "-";
 }
 
 std::string font_of(const FaceChoice& choice) {
@@ -74,7 +63,7 @@ void add_front(std::string& text, const Layout& layout, const Fit& fitted, const
         std::vector<std::string> row = {
             grouped(fitting.flash.value),
             smallest_angle(layout, fitting, wish),
-            std::isfinite(fitting.margin) ? fixed(fitting.margin, 2) : "-"};
+            std::isfinite(fitting.margin) ? number(fitting.margin, 2) : "-"};
         for (const std::size_t face : faces)
             row.push_back(choice_words(layout, face, fitting.faces[face].choice));
         rows.push_back(std::move(row));
@@ -114,8 +103,9 @@ void add_faces_of(std::string& text,
                            left(raster ? font_of(state.choice) : "segments", font_width) + "  " +
                            right(raster ? std::to_string(state.choice.size * face.scale) : "", 3) +
                            (raster ? " px" : "   ") + "  " +
-                           right(state.angle ? fixed(state.angle->value, 1) + "'" : "-", 7) + "  " +
-                           left(state.packing, 7) + "  " + right(grouped(state.bytes.value), 6);
+                           right(state.angle ? number(state.angle->value, 1) + "'" : "-", 7) +
+                           "  " + left(state.packing, 7) + "  " +
+                           right(grouped(state.bytes.value), 6);
         std::vector<std::string> remarks;
         if (state.choice.smooth)
             remarks.emplace_back(face.smooth ? "smoothed" : "smoothed, was not");

@@ -14,9 +14,9 @@
 namespace dialplate {
 namespace {
 
-constexpr int margin = 12, between = 14, under_label = 4;
+constexpr int sheet_margin = 12, between = 14, under_label = 4;
 constexpr int widest_side = 320, greatest_zoom = 4;  // of each of the two
-constexpr std::uint32_t ground = 0x101418, label_ink = 0xFFB84D;
+constexpr std::uint32_t sheet_ground = 0x101418, label_ink = 0xFFB84D;
 constexpr std::uint32_t white = 0xFFFFFF;
 
 /// A picture before and after.
@@ -125,20 +125,20 @@ void put(Rgb888& sheet, const Rgb888& part, int x, int y) {
 Rgb888 draw_pictures(const Loaded& loaded, int palette, const RasterFace& labels) {
     const std::vector<Pair> pairs = pairs_of(loaded, palette);
     if (pairs.empty()) return Rgb888(0, 0, 0);
-    int width = 0, height = margin;
+    int width = 0, height = sheet_margin;
     for (const Pair& pair : pairs) {
         width = std::max({width,
                           pair.file.width + between + pair.glass.width,
                           draw_words(nullptr, labels, pair.label, 0, 0)});
         height += labels.height + under_label + pair.glass.height + between;
     }
-    Rgb888 sheet(width + 2 * margin, height - between + margin, ground);
-    int y = margin;
+    Rgb888 sheet(width + 2 * sheet_margin, height - between + sheet_margin, sheet_ground);
+    int y = sheet_margin;
     for (const Pair& pair : pairs) {
-        draw_words(&sheet, labels, pair.label, margin, y);
+        draw_words(&sheet, labels, pair.label, sheet_margin, y);
         y += labels.height + under_label;
-        put(sheet, pair.file, margin, y);
-        put(sheet, pair.glass, margin + pair.file.width + between, y);
+        put(sheet, pair.file, sheet_margin, y);
+        put(sheet, pair.glass, sheet_margin + pair.file.width + between, y);
         y += pair.glass.height + between;
     }
     return sheet;

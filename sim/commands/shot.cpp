@@ -19,7 +19,7 @@
 namespace dialplate {
 namespace {
 
-struct Wish {
+struct ShotArguments {
     std::string layout;
     std::string output;
     std::string page;
@@ -39,7 +39,7 @@ struct Scene {
     std::vector<PlayStep> steps;
 };
 
-std::optional<Scene> scene_of(const Wish& wish, const Layout& layout) {
+std::optional<Scene> scene_of(const ShotArguments& wish, const Layout& layout) {
     Scene scene;
     bool good = true;
     const auto say = [&good](const std::string& option, const std::string& why) {
@@ -102,7 +102,7 @@ void shoot_pictures(const Loaded& loaded,
     status.code = ExitStatus::fine;
 }
 
-void shoot(const Wish& wish, ExitStatus& status) {
+void shoot(const ShotArguments& wish, ExitStatus& status) {
     status.add(ExitStatus::unusable);  // until the picture is written
     const std::optional<Loaded> loaded = load_and_build(wish.layout);
     if (!loaded) {
@@ -153,7 +153,7 @@ void shoot(const Wish& wish, ExitStatus& status) {
 }  // namespace
 
 void add_shot(CLI::App& program, ExitStatus& status) {
-    auto wish = std::make_shared<Wish>();
+    auto wish = std::make_shared<ShotArguments>();
     CLI::App* command =
         program.add_subcommand("shot", "Photograph the glass into a PNG file; needs no display.");
     command->add_option("LAYOUT", wish->layout, "Layout file; - is standard input")->required();

@@ -11,13 +11,13 @@ namespace {
 
 constexpr const char* first_example = "coast-listener.json";
 
-struct Wish {
+struct TryArguments {
     std::string layout;
     WindowWish window;
     bool still = false;
 };
 
-void open(const Wish& wish, ExitStatus& status) {
+void open(const TryArguments& wish, ExitStatus& status) {
     std::string layout = wish.layout;
     if (layout.empty()) {
         layout = find_file(".", first_example);
@@ -36,7 +36,7 @@ void open(const Wish& wish, ExitStatus& status) {
 }  // namespace
 
 void add_try(CLI::App& program, ExitStatus& status) {
-    auto wish = std::make_shared<Wish>();
+    auto wish = std::make_shared<TryArguments>();
     CLI::App* command = program.add_subcommand(
         "try", "Open the window on a layout (also what happens without a command).");
     command->add_option("LAYOUT", wish->layout, "Layout file; absent: the first example");

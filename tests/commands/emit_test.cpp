@@ -1,14 +1,11 @@
 // dialplate emit, as it is run: exit status, what goes where, two directories alike.
+#include "tests/commands/program.hpp"
+
 #include <gmock/gmock.h>
-#include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 
-#include <cstdlib>
 #include <filesystem>
-#include <fstream>
-#include <iterator>
 #include <string>
-#include <sys/wait.h>
 
 namespace dialplate {
 namespace {
@@ -19,37 +16,10 @@ using testing::HasSubstr;
 using testing::IsEmpty;
 
 const std::string trail = "'" DIALPLATE_TREE "/layouts/trail-cw.json'";
-const std::string crowded = "'" DIALPLATE_TREE "/layouts/crowded.json'";
 
-std::string content(const fs::path& file) {
-    std::ifstream in(file, std::ios::binary);
-    return {std::istreambuf_iterator<char>(in), std::istreambuf_iterator<char>()};
-}
-
-struct Outcome {
-    int status = -1;
-    std::string out, err;
-};
-
-class EmitCommand : public testing::Test {
+class EmitCommand : public Program {
 protected:
-    EmitCommand() {
-        const auto* info = testing::UnitTest::GetInstance()->current_test_info();
-        folder_ = fs::path(DIALPLATE_OUT) / (std::string{"emit-command."} + info->name());
-        fs::remove_all(folder_);
-        fs::create_directories(folder_);
-    }
-
-    [[nodiscard]] Outcome emitted(const std::string& rest) const {
-        const std::string command = "cd '" + folder_.string() + "' && NO_COLOR=1 '" +
-                                    DIALPLATE_PROGRAM + "' emit " + rest + " >out 2>err";
-        const int status = std::system(command.c_str());
-        return {WIFEXITED(status) ? WEXITSTATUS(status) : -1,
-                content(folder_ / "out"),
-                content(folder_ / "err")};
-    }
-
-    fs::path folder_;
+    [[nodiscard]] Outcome emitted(const std::string& rest) { return run("emit " + rest); }
 };
 
 TEST_F(EmitCommand, WritesTheSameBytesWhereverItIsTold) {
@@ -83,7 +53,7 @@ TEST_F(EmitCommand, SaysWhatStandsInItsWay) {
     };
     const Row rows[] = {
         {trail + " -o full", 2, "notes.txt"},
-        {crowded + " -o c", 1, "places at most 32767 in one object"},
+        {"'" + crowded + "' -o c", 1, "places at most 32767 in one object"},
         {"missing.json -o m", 2, "no such file"},
         {trail, 2, "--output"},
         {trail + " -o -", 2, "directory"},

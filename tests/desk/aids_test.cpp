@@ -7,7 +7,7 @@
 namespace dialplate {
 namespace {
 
-Layout coast() {
+Layout coast_listener() {
     Reading reading = load_layout(std::string{DIALPLATE_TREE} + "/layouts/coast-listener.json");
     return reading.layout ? std::move(*reading.layout) : Layout{};
 }
@@ -22,7 +22,7 @@ std::vector<std::uint16_t> halves(const Layout& layout) {
 }
 
 TEST(Aids, WithoutAnyThePixelsAreSquaresOfTheirOwnColour) {
-    const Layout layout = coast();
+    const Layout layout = coast_listener();
     const std::vector<std::uint16_t> pixels = halves(layout);
     const Rgb888 seen = looked_at({layout, 0, pixels}, {}, 3, {});
     ASSERT_EQ(seen.width, 960);
@@ -32,7 +32,7 @@ TEST(Aids, WithoutAnyThePixelsAreSquaresOfTheirOwnColour) {
 }
 
 TEST(Aids, ARoomLiftsBlackAndAnEyeSpreadsAnEdge) {
-    const Layout layout = coast();
+    const Layout layout = coast_listener();
     const std::vector<std::uint16_t> pixels = halves(layout);
     Aids room;
     room.room = true;
@@ -48,7 +48,7 @@ TEST(Aids, ARoomLiftsBlackAndAnEyeSpreadsAnEdge) {
 }
 
 TEST(Aids, TheGridHasALineEveryFiveMillimetres) {
-    const Layout layout = coast();
+    const Layout layout = coast_listener();
     const std::vector<std::uint16_t> pixels(
         static_cast<std::size_t>(layout.glass_width() * layout.glass_height()), 0);
     Aids grid;

@@ -9,7 +9,7 @@
 namespace dialplate {
 namespace {
 
-const Layout& coast() {
+const Layout& coast_example() {
     static const Layout layout =
         *load_layout(std::string{DIALPLATE_TREE} + "/layouts/coast-listener.json").layout;
     return layout;
@@ -25,11 +25,11 @@ TEST(Drawer, LiesOverTheBenchWhichStaysWhereItWas) {
          {WindowSize{640, 480}, WindowSize{480, 320}, WindowSize{780, 600}}) {
         SCOPED_TRACE(window.width);
         const Area all{0, 0, window.width, window.height};
-        const Plan closed = plan_window(coast(), window, 0, {true, false});
+        const Plan closed = plan_window(coast_example(), window, 0, {true, false});
         EXPECT_TRUE(closed.side.empty());
         EXPECT_TRUE(inside(closed.handle, all));
         EXPECT_EQ(closed.handle.right(), window.width);
-        const Plan out = plan_window(coast(), window, 0, {true, true});
+        const Plan out = plan_window(coast_example(), window, 0, {true, true});
         EXPECT_TRUE(out.drawer);
         EXPECT_EQ(out.glass, closed.glass);
         EXPECT_EQ(out.zoom, closed.zoom);
@@ -45,7 +45,7 @@ TEST(Drawer, IsNotNeededWhereThereIsRoomForBoth) {
     for (const WindowSize window :
          {WindowSize{784, 480}, WindowSize{800, 600}, WindowSize{1024, 600}})
         for (const bool drawer : {false, true}) {
-            const Plan plan = plan_window(coast(), window, 0, {true, drawer});
+            const Plan plan = plan_window(coast_example(), window, 0, {true, drawer});
             EXPECT_TRUE(plan.handle.empty());
             EXPECT_FALSE(plan.drawer);
             EXPECT_GE(plan.side.width, 340);

@@ -7,7 +7,7 @@
 namespace dialplate {
 namespace {
 
-Layout coast() {
+Layout coast_behind_panel() {
     Opening opening;
     opening.left = Millimetres{0.36};
     opening.top = Millimetres{-0.9};
@@ -19,7 +19,7 @@ Layout coast() {
 
 TEST(Plan, DrawsOpeningAndBezelToTheScaleOfTheGlass) {
     // Worked by hand: at zoom 2 and 0.18 mm a pixel, 0.18 mm are 2 screen pixels.
-    const Plan plan = plan_window(coast(), {1400, 900}, 2);
+    const Plan plan = plan_window(coast_behind_panel(), {1400, 900}, 2);
     EXPECT_EQ(plan.glass.width, 640);
     EXPECT_EQ(plan.glass.height, 480);
     EXPECT_EQ(plan.opening.x - plan.glass.x, 4);    // 0.36 mm
@@ -31,7 +31,7 @@ TEST(Plan, DrawsOpeningAndBezelToTheScaleOfTheGlass) {
 }
 
 TEST(Plan, FindsTheGlassPixelUnderThePointer) {
-    const Plan plan = plan_window(coast(), {1400, 900}, 2);
+    const Plan plan = plan_window(coast_behind_panel(), {1400, 900}, 2);
     const Area& glass = plan.glass;
     // Pixel (2, 0) is the first that the opening leaves free on the left: it starts 4 pixels in.
     EXPECT_EQ(plan.glass_at(glass.x + 4, glass.y), (GlassPixel{2, 0}));
@@ -44,7 +44,7 @@ TEST(Plan, FindsTheGlassPixelUnderThePointer) {
 }
 
 TEST(Plan, ShowsTheWholeGlassWhereTheLayoutStatesNoOpening) {
-    Layout layout = coast();
+    Layout layout = coast_behind_panel();
     layout.opening.reset();
     const Plan plan = plan_window(layout, {1400, 900}, 2);
     EXPECT_EQ(plan.opening, plan.glass);
@@ -60,7 +60,7 @@ TEST(Plan, ChoosesTheGreatestZoomThatFits) {
     const Row rows[] = {
         {{420, 300}, 1, 1}, {{1280, 800}, 2, 2}, {{1920, 1080}, 2, 4}, {{3840, 2160}, 5, 8}};
     for (const Row& row : rows) {
-        const Plan plan = plan_window(coast(), row.window, 0);
+        const Plan plan = plan_window(coast_behind_panel(), row.window, 0);
         SCOPED_TRACE(std::to_string(row.window.width) + " x " + std::to_string(row.window.height));
         EXPECT_GE(plan.zoom, row.least);
         EXPECT_LE(plan.zoom, row.most);
@@ -71,7 +71,7 @@ TEST(Plan, NothingOverlapsAndAllIsInsideWhereverItFits) {
     for (int width = 900; width <= 4000; width += 155) {
         for (int height = 620; height <= 2400; height += 89) {
             SCOPED_TRACE(std::to_string(width) + " x " + std::to_string(height));
-            const Plan plan = plan_window(coast(), {width, height}, 0);
+            const Plan plan = plan_window(coast_behind_panel(), {width, height}, 0);
             EXPECT_EQ(common_part(plan.panel, plan.bezel), plan.bezel);
             EXPECT_EQ(common_part(plan.panel, plan.rule_across), plan.rule_across);
             EXPECT_EQ(common_part(plan.panel, plan.rule_down), plan.rule_down);
@@ -87,7 +87,7 @@ TEST(Plan, NothingOverlapsAndAllIsInsideWhereverItFits) {
 }
 
 TEST(Plan, TheWantedWindowFitsTheRoomAndHoldsTheZoomItWasMadeFor) {
-    Layout layout = coast();
+    Layout layout = coast_behind_panel();
     layout.opening.reset();
     for (const WindowSize room :
          {WindowSize{1366, 728}, {1920, 1040}, {2560, 1400}, {3840, 2100}}) {

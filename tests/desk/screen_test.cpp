@@ -69,7 +69,7 @@ TEST(Card, IsDraggedByItsEdgesAndItsCorner) {
     }
 }
 
-Layout coast() {
+Layout coast_centred() {
     Opening opening;
     opening.left = Millimetres{0.4};
     opening.top = Millimetres{0.4};
@@ -81,7 +81,7 @@ Layout coast() {
 
 TEST(Plan, AtTrueSizeAllMillimetresAreThoseOfTheScreen) {
     // 96 dots an inch are 3.7795 pixels a mm: 57.6 mm are 217.70 pixels, 43.2 mm 163.28.
-    const Plan plan = plan_window(coast(), {1280, 800}, Zoom::true_size(96.0 / 25.4), true);
+    const Plan plan = plan_window(coast_centred(), {1280, 800}, Zoom::true_size(96.0 / 25.4), true);
     EXPECT_EQ(plan.zoom, 0);
     EXPECT_EQ(plan.glass.width, 218);
     EXPECT_EQ(plan.glass.height, 163);
@@ -95,7 +95,7 @@ TEST(Plan, AtTrueSizePlacesOfGlassAndScreenAnswerEachOther) {
     // From 5.56 pixels a mm up, where no pixel of the glass gets lost between two of the screen.
     for (const double pixels_per_mm : {5.6, 6.3, 11.0, 21.7}) {
         SCOPED_TRACE(pixels_per_mm);
-        Layout layout = coast();
+        Layout layout = coast_centred();
         layout.opening.reset();
         const Plan plan = plan_window(layout, {3840, 2160}, Zoom::true_size(pixels_per_mm), false);
         EXPECT_EQ(plan.on_screen({0, 0, 320, 240}), plan.glass);

@@ -8,15 +8,15 @@
 namespace dialplate {
 namespace {
 
-const std::string document =
+const std::string waiving =
     R"({"pages": [{"items": []}, {"items": []}], "waived": [{"rule": "a", "item": "/pages/0/items/2"}, {"rule": "b"},)"
     R"( {"rule": "c", "item": "/pages/0/items/10/tap"}, {"rule": "d", "item": "/values/x"},)"
     R"( {"rule": "e", "item": "/pages/1/items/2"}]})";
 
 /// The items of the waivers that are left, "-" for one without.
 std::string items_after(const NewPlace& now) {
-    const Node before = tree(document);
-    const Amended result = amend(document, waivers_following(before, now));
+    const Node before = tree(waiving);
+    const Amended result = amend(waiving, waivers_following(before, now));
     EXPECT_EQ(result.mistake, "");
     std::string items;
     const Node after = tree(result.text.value_or(""));
@@ -41,7 +41,7 @@ TEST(Waivers, FollowWhenWhatTheySpeakOfHasAnotherPlace) {
 }
 
 TEST(Waivers, GoWithTheirItemAndMoveUpBehindOthers) {
-    const Node before = tree(document);
+    const Node before = tree(waiving);
     const std::vector<std::string> two{"/pages/0/items/2", "/pages/0/items/4"};
     EXPECT_EQ(items_after(after_removal(before, two)),
               "- /pages/0/items/8/tap /values/x /pages/1/items/2");

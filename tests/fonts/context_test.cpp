@@ -15,19 +15,6 @@
 namespace dialplate {
 namespace {
 
-std::vector<const Bitmap*> cells_of(const RasterFace& face) {
-    std::vector<const Bitmap*> cells;
-    for (const Glyph& glyph : face.glyphs)
-        cells.push_back(&glyph.cell);
-    return cells;
-}
-
-ContextTable even_chances() {
-    ContextTable table;
-    table.fill(128);
-    return table;
-}
-
 using Streams = std::vector<std::vector<std::uint8_t>>;
 
 // One pixel of ground. The only decision: its row is the same as the ground above, which is ink (image.md).
@@ -171,7 +158,8 @@ TEST(Context, TakesAShareOfCroppedFacesThatIsKnown) {
     }
 }
 
-struct Pixels {
+/// Counts what is sent.
+struct PixelCount {
     std::size_t seen = 0;
     static Colours colours() { return {1, 0}; }
     void run(bool, std::uint16_t length) { seen += length; }
@@ -187,7 +175,7 @@ TEST(Context, DecodesAnythingToAWholeCell) {
             MemoryBytes(bytes.data(), static_cast<std::uint16_t>(bytes.size())));
         const auto width = static_cast<std::uint8_t>(1 + random() % 60);
         const auto height = static_cast<std::uint8_t>(1 + random() % 90);
-        Pixels pixels;
+        PixelCount pixels;
         ContextBlock<Rom<MemoryBytes>, ContextCore, 60>(
             image, header::bytes + context_model::contexts, width, height)
             .send(1, pixels);

@@ -56,6 +56,20 @@ inline RasterFace face_of(const std::vector<Bitmap>& cells, char32_t first = U'A
     return face;
 }
 
+inline std::vector<const Bitmap*> cells_of(const RasterFace& face) {
+    std::vector<const Bitmap*> cells;
+    for (const Glyph& glyph : face.glyphs)
+        cells.push_back(&glyph.cell);
+    return cells;
+}
+
+/// Every chance one half.
+inline ContextTable even_chances() {
+    ContextTable table;
+    table.fill(128);
+    return table;
+}
+
 /// Blobs: each pixel mostly continues what is left of it or above it, as glyphs do.
 inline Bitmap random_blobs(std::mt19937& random, int width, int height) {
     Bitmap bitmap{width, height, {}};

@@ -1,6 +1,7 @@
 // What this room packs, the engine's decoders read: run by run into the same pixels.
 #include "fonts/face.hpp"
 #include "tests/fonts/drawings.hpp"
+#include "tests/fonts/image_in_memory.hpp"
 #include "ui/context.hpp"
 #include "ui/face_metrics.hpp"
 #include "ui/glyph.hpp"
@@ -9,12 +10,6 @@
 
 namespace dialplate {
 namespace {
-
-using Image = Rom<MemoryBytes>;
-
-Image image_of(const std::vector<std::uint8_t>& bytes) {
-    return Image(MemoryBytes(bytes.data(), static_cast<std::uint16_t>(bytes.size())));
-}
 
 struct Pixels {
     std::vector<std::uint8_t> seen;

@@ -10,7 +10,7 @@
 namespace dialplate {
 namespace {
 
-std::vector<Bitmap> cells_of(const RasterFace& face) {
+std::vector<Bitmap> bitmaps_of(const RasterFace& face) {
     std::vector<Bitmap> cells;
     for (const Glyph& glyph : face.glyphs)
         cells.push_back(glyph.cell);
@@ -92,7 +92,7 @@ TEST(Faces, ComeBackFromBothPackingsAsTheyWere) {
             const PackedFace packed = pack(face, packing, 1);
             if (packed.bytes.empty()) continue;
             ++packed_faces;
-            ASSERT_EQ(unpack(packed), cells_of(face));
+            ASSERT_EQ(unpack(packed), bitmaps_of(face));
             ASSERT_EQ(pack(face, packing, 1).bytes, packed.bytes) << "the same face, other bytes";
         }
     }

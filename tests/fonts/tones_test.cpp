@@ -7,6 +7,7 @@
 #include "fonts/face.hpp"
 #include "tests/fonts/debian_fonts.hpp"
 #include "tests/fonts/drawings.hpp"
+#include "tests/fonts/image_in_memory.hpp"
 #include "ui/face_metrics.hpp"
 
 #include <gtest/gtest.h>
@@ -16,23 +17,8 @@
 namespace dialplate {
 namespace {
 
-using Image = Rom<MemoryBytes>;
-
 Bitmap tones(int width, int height, std::vector<std::uint8_t> pixels) {
     return {width, height, std::move(pixels), true};
-}
-
-std::vector<const Bitmap*> cells_of(const RasterFace& face) {
-    std::vector<const Bitmap*> cells;
-    for (const Glyph& glyph : face.glyphs)
-        cells.push_back(&glyph.cell);
-    return cells;
-}
-
-ContextTable even_chances() {
-    ContextTable table;
-    table.fill(128);
-    return table;
 }
 
 // What the engine sends, by tone.
@@ -43,10 +29,6 @@ struct Glass {
     }
 };
 constexpr Shades tone_numbers{{0, 1, 3, 2}};
-
-Image image_of(const std::vector<std::uint8_t>& bytes) {
-    return Image(MemoryBytes(bytes.data(), static_cast<std::uint16_t>(bytes.size())));
-}
 
 TEST(Tones, AreTwoBitsOfWhichTheFirstIsNearerToInkAndTheSecondBetween) {
     fonts::BitWriter bits;

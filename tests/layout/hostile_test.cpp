@@ -14,13 +14,6 @@ namespace {
 
 using testing::HasSubstr;
 
-std::string lines_of(const Reading& reading) {
-    std::string lines;
-    for (const Finding& finding : reading.findings)
-        lines += gnu_line("x.json", finding) + '\n';
-    return lines;
-}
-
 TEST(HostileText, BreaksOffWithAPlaceAndWhatIsNeeded) {
     struct Row {
         std::string text;  // @ marks the place and is taken out

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "sim/layout/finding.hpp"
+#include "sim/layout/reader.hpp"
 
 #include <filesystem>
 #include <fstream>
@@ -16,6 +17,14 @@ inline const std::filesystem::path fixtures =
 inline std::string contents(const std::filesystem::path& path) {
     std::ifstream file(path, std::ios::binary);
     return {std::istreambuf_iterator<char>(file), {}};
+}
+
+/// What was found, a line each.
+inline std::string lines_of(const Reading& reading, const std::string& file = "x.json") {
+    std::string lines;
+    for (const Finding& finding : reading.findings)
+        lines += gnu_line(file, finding) + '\n';
+    return lines;
 }
 
 /// Line and column of a byte, both from 1: counted the plain way, from the start.

@@ -13,13 +13,6 @@
 namespace dialplate {
 namespace {
 
-std::string lines_of(const Reading& reading, const std::string& file = "x.json") {
-    std::string lines;
-    for (const Finding& finding : reading.findings)
-        lines += gnu_line(file, finding) + '\n';
-    return lines;
-}
-
 TEST(LayoutMistakes, AreToldOnceAtTheirPlaceWithWhatIsAllowed) {
     const std::string base = contents(fixtures / "good/everything.json");
     const auto table = nlohmann::json::parse(contents(fixtures / "mistakes.json"));

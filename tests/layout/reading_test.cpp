@@ -13,13 +13,6 @@ namespace {
 
 using testing::ElementsAre;
 
-std::string lines_of(const Reading& reading) {
-    std::string lines;
-    for (const Finding& finding : reading.findings)
-        lines += gnu_line("x.json", finding) + '\n';
-    return lines;
-}
-
 class Everything : public testing::Test {
 protected:
     void SetUp() override {

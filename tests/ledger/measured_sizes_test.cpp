@@ -6,12 +6,10 @@
 
 #include <gtest/gtest.h>
 
-#include <cstdint>
-
 namespace dialplate {
 namespace {
 
-constexpr std::uint32_t all_parts = (1U << part_count) - 1;
+constexpr PartSet whole_engine{(1U << part_count) - 1};
 
 class MeasuredSizes : public testing::Test {
 protected:
@@ -52,7 +50,7 @@ TEST_F(MeasuredSizes, AgreeWithTheCompiledEngine) {
                                  .add(Part::tape)
                                  .add(Part::plain);
     const Row rows[] = {
-        {"everything, by two functions of the builder's own", {.parts = PartSet{all_parts}}},
+        {"everything, by two functions of the builder's own", {.parts = whole_engine}},
         {"a readout alone",
          {.parts = PartSet{}.add(Part::readout).add(Part::runs), .bus = BusKind::spi}},
         {"readout, keys, meter", {.parts = keys, .bus = BusKind::usart_spi, .touch_sheet = true}},
@@ -81,7 +79,7 @@ TEST_F(MeasuredSizes, AgreeWithTheCompiledEngine) {
 }
 
 TEST_F(MeasuredSizes, HoldStateAndStackOfTheCompiledEngine) {
-    const Compiled whole = compiler_.compile({.parts = PartSet{all_parts}});
+    const Compiled whole = compiler_.compile({.parts = whole_engine});
     // A change of the engine may move a register or two to the stack before the table is renewed.
     EXPECT_NEAR(whole.state, measured::engine_state, 4) << "build the target measure";
     EXPECT_NEAR(whole.stack, measured::stack, 16) << "build the target measure";

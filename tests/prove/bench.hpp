@@ -11,6 +11,9 @@
 
 namespace dialplate {
 
+/// Enough for what a driver does first: waits of 245 ms at most are 3.9 million cycles at 16 MHz.
+constexpr CycleCount start_up = 10'000'000;
+
 /// The ELF file of tests/firmware/bench/NAME.cpp. A failure to compile fails the test.
 /// @param changed  A folder with a tree of its own: what it holds takes the place of ui/.
 std::filesystem::path firmware(const std::string& name,

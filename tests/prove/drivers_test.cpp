@@ -16,8 +16,6 @@
 namespace dialplate {
 namespace {
 
-constexpr CycleCount start_up = 10'000'000;  // Waits of 245 ms at most are 3.9 million cycles.
-
 /// A link of tests/firmware/bench/display.hpp and the bus it needs.
 struct Driver {
     const char* link;
@@ -152,7 +150,7 @@ std::vector<std::uint8_t> script_of(const std::vector<Piece>& pieces) {
 /// A byte of the bus; commands have bit 8 set.
 using BusBytes = std::vector<std::uint16_t>;
 
-struct Outcome {
+struct BothSides {
     BusBytes pc, chip;
     BusFaults faults;
     BusCounters counters;
@@ -160,12 +158,12 @@ struct Outcome {
     int stack = 0;
 };
 
-Outcome draw(const Driver& driver,
-             const Display& display,
-             int turn,
-             const std::vector<Piece>& pieces,
-             const std::string& mcu = "atmega328p") {
-    Outcome result;
+BothSides draw(const Driver& driver,
+               const Display& display,
+               int turn,
+               const std::vector<Piece>& pieces,
+               const std::string& mcu = "atmega328p") {
+    BothSides result;
     Controller pc_controller(display, driver.bus);
     Wire wire(pc_controller, display, turn, driver.bus);
     wire.observe([&result](bool command, std::uint8_t byte) {
@@ -205,7 +203,7 @@ Outcome draw(const Driver& driver,
     return result;
 }
 
-void expect_the_same(const Outcome& outcome) {
+void expect_the_same(const BothSides& outcome) {
     ASSERT_EQ(outcome.chip.size(), outcome.pc.size());
     const auto apart = std::mismatch(outcome.pc.begin(), outcome.pc.end(), outcome.chip.begin());
     EXPECT_TRUE(apart.first == outcome.pc.end())
@@ -233,7 +231,7 @@ TEST_P(DriverOf, SendsTheBytesOfThePcAndNoFault) {
 TEST_P(DriverOf, SendsThreeBytesAPixelWhereTheSerialBusWantsThem) {
     const Driver& driver = GetParam();
     const Display display = display_named("3.5in-ILI9488");
-    const Outcome outcome = draw(driver, display, 270, random_pieces(480, 320, 30, 2));
+    const BothSides outcome = draw(driver, display, 270, random_pieces(480, 320, 30, 2));
     expect_the_same(outcome);
 }
 

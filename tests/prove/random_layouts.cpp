@@ -22,7 +22,7 @@ constexpr const char* paints[] = {"ground", "panel", "ink", "soft", "glow"};
 constexpr int lines_apart = 2;                          // between rows and columns of items, px
 constexpr int picture_width = 72, picture_height = 60;  // of layouts/mast*.png
 
-struct FaceKind {
+struct MadeFace {
     std::string name;
     int height;
     bool words;  ///< Has letters; segments have digits only.
@@ -167,9 +167,9 @@ private:
         }
     }
 
-    FaceKind face(bool words, int room) {
-        std::vector<FaceKind> fit;
-        for (const FaceKind& one : faces_) {
+    MadeFace face(bool words, int room) {
+        std::vector<MadeFace> fit;
+        for (const MadeFace& one : faces_) {
             if ((one.words || !words) && one.height <= room) fit.push_back(one);
         }
         return fit.empty() ? faces_.front() : one_of(fit);
@@ -223,7 +223,7 @@ private:
     }
 
     Json readout(int, int height) {
-        const FaceKind of = face(false, height - 4);
+        const MadeFace of = face(false, height - 4);
         Json item = {{"value", one_of(numbers_)},
                      {"face", of.name},
                      {"ink", paint()},
@@ -403,7 +403,7 @@ private:
     std::mt19937 random_;
     Json layout_;
     int width_ = 0, height_ = 0, column_offset_ = 0;
-    std::vector<FaceKind> faces_;
+    std::vector<MadeFace> faces_;
     std::vector<std::string> numbers_, page_names_;
 };
 

@@ -29,12 +29,12 @@ constexpr bool sanitized = false;
 // Compiling for the microcontroller takes most of the time, and the sanitizers slow down the rest.
 constexpr int groups = 5, layouts_in_a_group = sanitized ? 1 : 10;
 
-struct Ready {
+struct RandomLayout {
     Layout layout;
     BuiltImage image;
 };
 
-std::optional<Ready> ready(std::uint32_t seed) {
+std::optional<RandomLayout> built(std::uint32_t seed) {
     const std::string name = "random " + std::to_string(seed);
     const Reading reading = read_layout(random_layout(seed), name, DIALPLATE_TREE "/layouts");
     for (const Finding& finding : reading.findings)
@@ -44,7 +44,7 @@ std::optional<Ready> ready(std::uint32_t seed) {
     for (const Finding& finding : building.findings)
         ADD_FAILURE() << gnu_line(name, finding);
     if (!building.image) return std::nullopt;
-    return Ready{*reading.layout, *building.image};
+    return RandomLayout{*reading.layout, *building.image};
 }
 
 class RandomLayouts : public testing::TestWithParam<int> {};
@@ -59,7 +59,7 @@ TEST_P(RandomLayouts, AreDrawnAlikeByFirmwareAndSimulator) {
         const std::uint32_t seed =
             first_seed + static_cast<std::uint32_t>(GetParam() * layouts_in_a_group + n);
         SCOPED_TRACE("random_layout(" + std::to_string(seed) + ')');
-        const std::optional<Ready> it = ready(seed);
+        const std::optional<RandomLayout> it = built(seed);
         if (!it) continue;
         const ProofOptions options = {
             .scenario = {.tuning_steps = 40, .meter_steps = 6, .random_steps = 60, .seed = seed},
@@ -84,7 +84,7 @@ TEST(RandomLayoutGenerator, MakesEverythingThatALayoutCanSay) {
     int segments = 0, palettes = 0, holds = 0, repeats = 0, tuned = 0, peaks = 0, pages = 0;
     const int all = 5 * 10;
     for (std::uint32_t seed = first_seed; seed < first_seed + all; ++seed) {
-        const std::optional<Ready> it = ready(seed);
+        const std::optional<RandomLayout> it = built(seed);
         if (!it) continue;
         const Layout& layout = it->layout;
         ++buses[layout.bus.kind];

@@ -11,8 +11,6 @@
 namespace dialplate {
 namespace {
 
-constexpr CycleCount start_up = 10'000'000;
-
 struct Point {
     int x, y;
 };
