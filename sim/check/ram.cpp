@@ -36,14 +36,16 @@ void find_ram(const Subject& subject, std::vector<Finding>& found) {
     const RamAccount& ram = subject.ledger.ram;
     if (ram.left.value >= 0) return judge_margin(subject, found);
     const std::int64_t room = ram.capacity.value - ram.taken.value;
+    const std::int64_t needed = ram.total.value + ram.margin.value;
     add_finding(found,
                 Severity::must,
                 "/mcu",
-                {static_cast<double>(ram.total.value), static_cast<double>(room), "bytes"},
-                "the display needs " + std::to_string(ram.total.value) + " bytes of RAM (" +
+                {static_cast<double>(needed), static_cast<double>(room), "bytes"},
+                "the display needs " + std::to_string(needed) + " bytes of RAM (" +
                     std::to_string(ram.engine.value) + " for the engine, " +
-                    std::to_string(ram.stack.bytes.value) + " of stack), " + subject.ledger.mcu +
-                    " has " + std::to_string(room) + " left (" +
+                    std::to_string(ram.stack.bytes.value) + " of stack, " +
+                    std::to_string(ram.margin.value) + " kept free for a deeper one), " +
+                    subject.ledger.mcu + " has " + std::to_string(room) + " left (" +
                     std::to_string(ram.capacity.value) + " less " +
                     std::to_string(ram.taken.value) +
                     " taken): " + std::to_string(-ram.left.value) + " bytes have to go");
@@ -55,9 +57,9 @@ const Rule ram{
     .name = "ram",
     .sentence = "Display, stack and program fit the RAM (must) and leave 64 bytes (should).",
     .computed =
-        "Bytes of the engine's memory and its stack against the RAM that the rest of the program "
-        "leaves.",
-    .formula = "engine + stack <= RAM - taken - 64 bytes",
+        "Bytes of the engine's memory, its stack and a margin for what no prediction of the stack "
+        "knows, against the RAM that the rest of the program leaves.",
+    .formula = "engine + stack + margin <= RAM - taken - 64 bytes",
     .sources = ram_sources,
     .figures = ram_figures,
     .find = find_ram,

@@ -92,6 +92,7 @@ nlohmann::ordered_json cost_json(const Layout& layout, const Ledger& ledger) {
               {"engine", ram.engine.value},
               {"stack", ram.stack.bytes.value},
               {"total", ram.total.value},
+              {"margin", ram.margin.value},
               {"left", ram.left.value},
               {"standing", {{"stack", code_json(ram.stack)}}}}},
             {"time", std::move(time)}};

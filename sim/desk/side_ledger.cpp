@@ -205,6 +205,11 @@ void draw_ram(SideFrame& side, const RamAccount& ram) {
     change(ram.engine.value, before.engine.value);
     row("stack below a call", ram.stack.bytes.value, tint::engraved, standing_of(ram.stack));
     change(ram.stack.bytes.value, before.stack.bytes.value);
+    row("kept free for a deeper one",
+        ram.margin.value,
+        tint::engraved,
+        "By so much the stack may be deeper than expected.");
+    change(ram.margin.value, before.margin.value);
     row("free", ram.left.value, ram.left.value >= 0 ? tint::fine : tint::must, "");
     ImGui::TableNextColumn();
     if (saved)

@@ -12,7 +12,7 @@ FlashAccount flash_account(const Layout& layout, const BuiltImage& built) {
     flash.capacity = layout.mcu.flash;
     flash.boot = layout.mcu.boot;
     flash.taken = layout.taken.flash;
-    const DisplayProgram program = display_program(layout, parts_used(layout, built));
+    const DisplayProgram program = display_program(layout, built);
     flash.engine = engine_size(program, layout.mcu);
     flash.driver = driver_size(program, layout.mcu);
     if (program.touch_sheet) {
@@ -42,14 +42,13 @@ RamAccount ram_account(const Layout& layout, const BuiltImage& built) {
     RamAccount ram;
     ram.capacity = layout.mcu.ram;
     ram.taken = layout.taken.ram;
-    ram.engine =
-        engine_state(layout.mcu) + Bytes{std::int64_t{built.arena_values} + built.arena_shown};
-    ram.stack = stack_size(display_program(layout, parts_used(layout, built)), layout.mcu);
-    // A history byte for each column; the engines were measured with as many as most glyphs have at most.
-    constexpr int measured_columns = 64;
-    ram.stack.bytes += Bytes{std::max(0, built.context_columns() - measured_columns)};
+    const DisplayProgram program = display_program(layout, built);
+    ram.engine = engine_state(program, layout.mcu) +
+                 Bytes{std::int64_t{built.arena_values} + built.arena_shown};
+    ram.stack = stack_size(program, layout.mcu);
+    ram.margin = stack_margin(layout.mcu);
     ram.total = ram.engine + ram.stack.bytes;
-    ram.left = ram.capacity - ram.taken - ram.total;
+    ram.left = ram.capacity - ram.taken - ram.total - ram.margin;
     return ram;
 }
 

@@ -4,6 +4,7 @@
 #include "sim/ledger/measured_ratios.hpp"
 #include "sim/ledger/measured_sizes.hpp"
 #include "sim/ledger/size_terms.hpp"
+#include "sim/ledger/stack_paths.hpp"
 
 #include <algorithm>
 #include <cassert>
@@ -113,11 +114,17 @@ constexpr const char* of_the_same_sum = "a term of the sum that the engine is fr
 
 }  // namespace
 
-DisplayProgram display_program(const Layout& layout, PartSet parts) {
+DisplayProgram display_program(const Layout& layout, const BuiltImage& built) {
+    const PartSet parts = parts_used(layout, built);
     return {.parts = parts,
             .bus = layout.bus.kind,
             .bytes_per_pixel = bytes_per_pixel(layout.display, layout.bus.kind),
-            .touch_sheet = parts.has(Part::touch)};
+            .touch_sheet = parts.has(Part::touch),
+            .context_columns = built.context_columns(),
+            .changed_bitmaps =
+                std::any_of(built.faces.begin(), built.faces.end(), [](const FaceCost& face) {
+                    return face.changed_runs && face.packing != "segment";
+                })};
 }
 
 CodeSize engine_size(DisplayProgram program, const Mcu& mcu) {
@@ -154,25 +161,39 @@ CodeSize touch_size(const DisplayProgram& program, const Mcu& mcu) {
     return size;
 }
 
-Bytes engine_state(const Mcu& mcu) {
+Bytes engine_state(const DisplayProgram& program, const Mcu& mcu) {
     if (const measured::FamilyRatio* ratio = ratio_of(mcu)) {
         return Bytes{ratio->state};
     }
+    const int state = measured::engine_state +
+                      (program.parts.has(Part::segment) ? measured::segment_state : 0) +
+                      (program.touch_sheet ? measured::touch_state : 0);
     // Pointers and padding: a 32-bit part needs up to twice the room of an 8-bit one.
-    return Bytes{std::lround(measured::engine_state * (is_avr(mcu) ? 1.0 : wide_stack_factor))};
+    return Bytes{std::lround(state * (is_avr(mcu) ? 1.0 : wide_stack_factor))};
 }
 
 CodeSize stack_size(const DisplayProgram& program, const Mcu& mcu) {
     const std::string bound = "longest path of calls in the compiled engine with all parts, ";
     const std::string and_more = "; interrupts come on top";
     if (is_avr(mcu)) {
-        return {
-            Bytes{std::lround(weighed(program, measured::stack_terms) + measured::stack_margin)},
-            is_measured(mcu) ? Standing::measured : Standing::estimate,
-            std::string{
-                "longest path of calls in compiled programs, by their parts, and as much as "
-                "one of those held out needed more; "} +
-                measured::toolchain + and_more};
+        const bool same = is_measured(mcu);
+        char text[300];
+        std::snprintf(text,
+                      sizeof text,
+                      "the deepest of the paths of calls, each a sum of parts: of %d compiled "
+                      "programs that it was not fitted to, half within %.0f, nine of ten "
+                      "within %.0f, all within %.0f bytes",
+                      measured::held_out,
+                      measured::stack_median_error,
+                      measured::stack_nine_of_ten_error,
+                      measured::stack_worst_error);
+        const double bytes = deepest(stack_paths(program), measured::stack_terms) +
+                             (same ? 0.0 : measured::large_avr_stack);
+        return {Bytes{std::lround(bytes)},
+                same ? Standing::measured : Standing::estimate,
+                text + (same ? and_more
+                             : std::string{"; on the "} + measured::part +
+                                   ", and what its return addresses are longer" + and_more)};
     }
     if (const measured::FamilyRatio* ratio = ratio_of(mcu)) {
         return {Bytes{ratio->stack}, Standing::estimate, bound + ratio->toolchain + and_more};
@@ -181,6 +202,11 @@ CodeSize stack_size(const DisplayProgram& program, const Mcu& mcu) {
             Standing::estimate,
             "twice that of the " + std::string{measured::part} + ": " + bound +
                 measured::toolchain + and_more};
+}
+
+Bytes stack_margin(const Mcu& mcu) {
+    // The others have a bound of all programs for their stack, none for this one.
+    return Bytes{is_avr(mcu) ? std::lround(measured::stack_margin) : 0};
 }
 
 }  // namespace dialplate

@@ -8,8 +8,9 @@
 
 namespace dialplate {
 
-/// What is linked for a layout with these parts.
-DisplayProgram display_program(const Layout& layout, PartSet parts);
+/// What is linked for a layout.
+/// @pre `built` was made from `layout`.
+DisplayProgram display_program(const Layout& layout, const BuiltImage& built);
 
 /// Flash of the engine with just the program's parts. It links less with a driver that decides glyphs itself.
 CodeSize engine_size(DisplayProgram program, const Mcu& mcu);
@@ -22,10 +23,13 @@ CodeSize driver_size(const DisplayProgram& program, const Mcu& mcu);
 CodeSize touch_size(const DisplayProgram& program, const Mcu& mcu);
 
 /// RAM that the engine has besides the values and what is shown: its own state, and tables that the
-/// compiler keeps in RAM.
-Bytes engine_state(const Mcu& mcu);
+/// compiler keeps in RAM; and what reading the touch sheet keeps.
+Bytes engine_state(const DisplayProgram& program, const Mcu& mcu);
 
-/// Greatest depth of the stack below the call of the engine's service function.
+/// Greatest depth of the stack from the call of the engine's service function on, as it is expected.
 CodeSize stack_size(const DisplayProgram& program, const Mcu& mcu);
+
+/// What is to be kept free besides: by so much at most such a prediction was too low.
+Bytes stack_margin(const Mcu& mcu);
 
 }  // namespace dialplate

@@ -43,14 +43,15 @@ struct FlashAccount {
     Bytes left;
 };
 
-/// Data memory. `engine` holds the values and what is on the glass; `total` = engine + stack;
-/// `left` = capacity - taken - total.
+/// Data memory. `engine` holds the values and what is on the glass; `total` = engine + stack, as they are expected;
+/// `left` = capacity - taken - total - margin.
 struct RamAccount {
     Bytes capacity;
     Bytes taken;
     Bytes engine;
     CodeSize stack;
     Bytes total;
+    Bytes margin;  ///< Kept free, should the stack be deeper than expected.
     Bytes left;
 };
 

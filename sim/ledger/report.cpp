@@ -237,17 +237,23 @@ void write_flash(Account& out, const Layout& layout, const FlashAccount& flash) 
 }
 
 void write_ram(Account& out, const RamAccount& ram) {
-    const std::vector<Share> shares = {
+    std::vector<Share> shares = {
         {'s', "the rest of the sketch", ram.taken, "as the layout says"},
         {'e', "engine: values and what is shown", ram.engine, ""},
         {'k', "stack while drawing", ram.stack.bytes, name_of(ram.stack.standing)},
     };
+    if (ram.margin.value > 0) {
+        shares.push_back({'m', "kept free for a deeper stack", ram.margin, "margin"});
+    }
     out.heading("RAM, bytes of " + number(ram.capacity.value));
     out.text("  [" + stacked_bar(shares, ram.capacity) + "]\n");
     for (const Share& share : shares) {
         write_share(out, share, ram.capacity);
     }
     write_left(out, "RAM", ram.left, ram.capacity);
+    out.line("     %s %8s\n",
+             column("the whole display (e and k)", name_width).c_str(),
+             number(ram.total.value).c_str());
 }
 
 void write_time(Account& out, const Ledger& ledger) {

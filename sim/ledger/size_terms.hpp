@@ -24,6 +24,10 @@ struct DisplayProgram {
     std::optional<BusKind> bus{};  ///< Absent: two functions of the builder's own.
     int bytes_per_pixel = 2;       ///< 2 or 3.
     bool touch_sheet = false;      ///< Read through a serial converter.
+    // What makes no difference to the flash, but to the stack.
+    int context_columns = 1;  ///< Of the widest bitmap in `context`.
+    bool changed_bitmaps =
+        true;  ///< Changed runs are for faces in `plain` or `runs`, and not for segments alone.
 };
 
 /// The row of the ledger that a term belongs to.

@@ -101,8 +101,8 @@ void WorkCounter::listen(int kind, int at) {
     }
 }
 
-/// A digit that is to change has the columns of its face looked up twice in turn, as nothing else has. The change
-/// lasts until the readout is read again.
+/// Of a digit that is to change, a bitmap is read before its window is opened, as no other is; of segments the columns
+/// are looked up twice in turn. The change lasts until the readout is read again.
 void WorkCounter::listen_for_change(int kind, int at) {
     if (is_within(kind, work::glyph, work::metric)) {
         if ((kind - work::glyph) % work::glyph_fields == 0) last_glyph_ = at;
@@ -113,16 +113,18 @@ void WorkCounter::listen_for_change(int kind, int at) {
         return;
     }
     const int field = (kind - work::face) % work::face_fields;
-    const int enlarged_at = at - field + face::enlarged;
-    if (field == face::advance && last_face_read_ == enlarged_at &&
-        (u8(enlarged_at) & face::changed_runs) != 0) {
-        changing_face_ = at - field;
-    }
+    const int face_at = at - field;
+    const bool changes = (u8(face_at + face::enlarged) & face::changed_runs) != 0;
+    const bool segments = u8(face_at) == packing::segment;
+    const bool follows_enlarged = last_face_read_ == face_at + face::enlarged;
     last_face_read_ = at;
-    if (changing_face_ == 0 || field != face::parameters) return;
-    if (u8(changing_face_) == packing::segment) {
+    if (!changes) return;
+    if (segments && field == face::advance && follows_enlarged) changing_face_ = face_at;
+    if (field != face::parameters) return;
+    if (segments && changing_face_ != 0) {
         add(work::unlike_segments, 1);
-    } else {
+    } else if (!segments && !fresh_) {
+        changing_face_ = face_at;
         add_compared_digit();
     }
 }

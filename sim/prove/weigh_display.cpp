@@ -21,6 +21,11 @@ constexpr std::string_view with_display = R"(#include "layout.hpp"
 static uint8_t memory[layout::memory_bytes];
 static layout::Screen<wiring::Bus> screen(wiring::Bus{}, layout::image(), memory);
 @finger@
+// A function of its own, as in the programs that the ledger's sizes are from.
+__attribute__((noinline)) static void service() {
+    screen.service(TCNT1);
+}
+
 int main() {
     wiring::Bus::start();
 @touch_start@    for (;;) {
@@ -31,7 +36,7 @@ int main() {
         if (GPIOR0 == 2) {
             screen.show_page(GPIOR1);
         }
-        screen.service(TCNT1);
+        service();
     }
 }
 )";

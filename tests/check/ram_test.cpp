@@ -12,12 +12,14 @@ TEST(Ram, TellsADisplayThatIsOneByteTooLarge) {
     EXPECT_EQ(sample::only(s.found("ram")).severity, Severity::should)
         << "it fits, with nothing to spare";
 
-    ram.total = Bytes{249};
+    ram.total = Bytes{226};
+    ram.margin = Bytes{23};
     ram.left = Bytes{-1};
     const Finding finding = sample::only(s.found("ram"));
     EXPECT_EQ(finding.severity, Severity::must);
     EXPECT_EQ(finding.measured, 249);
     EXPECT_EQ(finding.required, 248);
+    EXPECT_NE(finding.message.find("23 kept free"), std::string::npos) << finding.message;
 }
 
 TEST(Ram, AsksForSixtyFourBytesToSpare) {

@@ -22,7 +22,7 @@ struct Target {
     const char* tools;  ///< "avr-": in front of g++, size, objdump.
     std::string flags;
     std::string sources;  ///< Besides engine_size.cpp; in `tree`.
-    int return_address;   ///< On the stack for each call; 2 bytes on an AVR with up to 128 KiB.
+    int return_address;  ///< On the stack for each call: 2 bytes on an AVR, 3 with more than 128 KiB.
 };
 
 /// For a Cortex-M.
@@ -54,10 +54,15 @@ Target target_for(const std::string& mcu, const std::string& tree) {
                 portable + "outside_avr_mapped.cpp -lgcc",
                 2};
     }
-    return {"avr-", std::string{compiler_flags} + " -DF_CPU=16000000UL -mmcu=" + mcu + ' ', "", 2};
+    return {"avr-",
+            std::string{compiler_flags} + " -DF_CPU=16000000UL -mmcu=" + mcu + ' ',
+            "",
+            mcu == "atmega2560" ? 3 : 2};
 }
 
-constexpr int arena = 64;  // as in engine_size.cpp
+// As in engine_size.cpp.
+constexpr int arena = 64;
+constexpr const char* service_function = "_ZL7servicev";
 
 std::string output_of(const std::string& command) {
     std::string text;
@@ -223,6 +228,7 @@ Build build_of(const DisplayProgram& program) {
     build.driver = program.bus ? 1 + static_cast<int>(*program.bus) : 0;
     build.bytes_per_pixel = program.bytes_per_pixel;
     build.touch = program.touch_sheet;
+    build.context_columns = program.context_columns;
     return build;
 }
 
@@ -251,7 +257,8 @@ Compiled Compiler::compile(const Build& build) const {
     const std::string parts = build.engine ? std::to_string(build.parts.bits) : std::string{"-1"};
     output_of(tools + "g++ " + target.flags + "-I" + tree_ + " -DPARTS=" + parts + " -DDRIVER=" +
               std::to_string(build.driver) + " -DPIXEL=" + std::to_string(build.bytes_per_pixel) +
-              " -DTOUCH=" + std::to_string(int{build.touch}) + " " + tree_ +
+              " -DTOUCH=" + std::to_string(int{build.touch}) +
+              " -DCONTEXT_COLUMNS=" + std::to_string(build.context_columns) + " " + tree_ +
               "/tests/firmware/engine_size.cpp " + target.sources + " -o " + elf);
     Compiled compiled;
     std::istringstream sizes(output_of(tools + "size " + elf + " | tail -n 1"));
@@ -264,8 +271,10 @@ Compiled Compiler::compile(const Build& build) const {
     const std::map<std::string, StackFrame> frames =
         frames_of(output_of(tools + "objdump -d " + elf), target.return_address);
     std::map<std::string, int> known;
-    if (frames.count("main") != 0) {
-        compiled.stack = depth_of("main", frames, known);
+    // The linker may append to the name.
+    const auto service = frames.lower_bound(service_function);
+    if (service != frames.end() && service->first.rfind(service_function, 0) == 0) {
+        compiled.stack = depth_of(service->first, frames, known);
     }
     ::unlink(elf.c_str());
     return compiled;

@@ -14,7 +14,8 @@ struct Build {
     bool engine = true;  ///< false: the sketch without an engine.
     int driver = 0;      ///< 0: two empty functions in its place.
     int bytes_per_pixel = 2;
-    bool touch = false;  ///< The touch sheet is read; with a driver only.
+    bool touch = false;        ///< The touch sheet is read; with a driver only.
+    int context_columns = 64;  ///< Of the widest bitmap in `context`.
     /// "atmega328p", "atmega2560"; "avrxmega3" for a megaAVR 0; "cortex-m0plus", "cortex-m3". The last three
     /// have no driver.
     const char* mcu = "atmega328p";
@@ -27,7 +28,8 @@ Build build_of(const DisplayProgram& program);
 struct Compiled {
     int flash = 0;
     int state = 0;  ///< Static RAM without the arena.
-    int stack = 0;  ///< Longest path of calls below main; 0 if there is recursion.
+    int stack =
+        0;  ///< Longest path of calls from the engine's service function on, itself included; 0 if there is recursion.
 };
 
 class Compiler {

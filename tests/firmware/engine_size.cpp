@@ -103,6 +103,13 @@ static void read_finger() {
 }
 #endif
 
+#if (PARTS) >= 0
+// A function of its own, so that all the stack of the engine is below the call.
+__attribute__((noinline)) static void service() {
+    screen.service(TCNT1);
+}
+#endif
+
 int main() {
     Bus::start();
 #if TOUCH
@@ -133,7 +140,7 @@ int main() {
         if (GPIOR0 == 2) {
             screen.show_page(GPIOR1);
         }
-        screen.service(TCNT1);
+        service();
     }
 #else
     bus.window(GPIOR0, GPIOR1, GPIOR2, GPIOR0);

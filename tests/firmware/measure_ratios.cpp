@@ -88,7 +88,7 @@ int main(int argc, char** argv) {
            "    double engine;           ///< Median over the engines.\n"
            "    double least, greatest;  ///< Of them.\n"
            "    int state;  ///< Bytes of RAM of the engine with all parts, without its arena.\n"
-           "    int stack;  ///< Bytes of its longest path of calls below main.\n"
+           "    int stack;  ///< Bytes of its longest path of calls from the service function on.\n"
            "};\n\n/// Engines compiled for each: with all parts, and with those of each example.\n"
         << "inline constexpr int ratio_engines = " << engines.size() << ";\n\n"
         << "inline constexpr FamilyRatio family_ratios[] = {\n";

@@ -97,7 +97,17 @@ private:
             layout_["faces"][name] = face;
             faces_.push_back({name, font.size * scale, font.digit * scale, true});
         }
+        // Large pixels: digits that change by what differs.
         if (often(40)) {
+            const FontFile& font = fonts[often(50) ? 2 : 3];
+            const int scale = font.size > 16 ? 2 : 3;
+            layout_["faces"]["changing"] = {{"file", font.file},
+                                            {"size", font.size},
+                                            {"scale", scale},
+                                            {"packing", often(50) ? "plain" : "runs"}};
+            faces_.push_back({"changing", font.size * scale, font.digit * scale, true});
+        }
+        if (often(50)) {
             const int size = between(12, 44);
             layout_["faces"]["smooth"] = {
                 {"file", often(50) ? "DejaVuSans-Bold.ttf" : "LiberationSans-Regular.ttf"},

@@ -85,7 +85,7 @@ TEST(MeasuredRatios, SayInTheLedgerWhatTheyAre) {
         EXPECT_EQ(size.standing, Standing::estimate);
         EXPECT_THAT(size.basis, testing::HasSubstr(ratio.toolchain));
         EXPECT_THAT(size.basis, testing::HasSubstr(measured::part));
-        EXPECT_EQ(engine_state(there).value, ratio.state);
+        EXPECT_EQ(engine_state(DisplayProgram{}, there).value, ratio.state);
         EXPECT_EQ(stack_size(DisplayProgram{}, there).bytes.value, ratio.stack);
     }
 }

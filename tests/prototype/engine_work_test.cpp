@@ -107,6 +107,33 @@ TEST(EngineWorkOfContexts, TellsTheLastGlyphOfAFaceFromTheFirst) {
     EXPECT_EQ(of(work::large_context + work::columns_sent), (digits * 16 + points * 6) * rows);
 }
 
+TEST(EngineWorkOfChangedDigits, ComparesThemInsteadOfDrawingThemWhole) {
+    for (const PackingWish packing : {PackingWish::plain, PackingWish::runs}) {
+        LoadedExample example =
+            load_example(std::filesystem::path{DIALPLATE_TREE} / "layouts/coast-listener.json");
+        for (Face& face : example.layout.faces)
+            face.packing = packing;
+        Item& dial = example.layout.pages.front().items[1];
+        ASSERT_EQ(dial.kind, ItemKind::readout);
+        dial.readout.within = Milliseconds{0.1};
+        const Building building = build_image(example.layout);
+        ASSERT_TRUE(building.image);
+        const ValueId frequency = 0;
+        Prototype prototype{example.layout, *building.image};
+        prototype.set(frequency, 9'999'990);
+        prototype.settle();
+        prototype.set(frequency, 9'999'980);  // the tape moves by a pixel each 125 Hz
+        const EngineWork work = prototype.settle().work;
+        const auto of = [&work](int kind) { return work.times[static_cast<std::size_t>(kind)]; };
+        // A nine becomes an eight: each is read once, from its first row to its last.
+        EXPECT_EQ(of(work::compared), 2);
+        EXPECT_GT(of(work::compared_row), 0);
+        EXPECT_GT(of(work::window + static_cast<int>(work::Subject::changed_runs)), 0);
+        EXPECT_EQ(of(packing == PackingWish::plain ? work::plain_row : work::runs_row), 0)
+            << "of a digit drawn whole";
+    }
+}
+
 TEST(NameOfWork, IsTheFieldOfItsGroup) {
     EXPECT_EQ(name_of_work(work::readout + 9), "readout, 9");
     EXPECT_EQ(name_of_work(work::paint), "paint");

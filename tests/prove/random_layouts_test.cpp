@@ -3,6 +3,7 @@
 
 #include "sim/image/build.hpp"
 #include "sim/layout/reader.hpp"
+#include "sim/ledger/code_size.hpp"
 #include "sim/prove/proof.hpp"
 #include "sim/prove/proof_report.hpp"
 
@@ -72,6 +73,10 @@ TEST_P(RandomLayouts, AreDrawnAlikeByFirmwareAndSimulator) {
         EXPECT_EQ(proof.bus_faults(), 0);
         EXPECT_GT(proof.compared.frames, 0);
         EXPECT_TRUE(proof.ok()) << proof_line(proof, 0) << proof_details(proof);
+        // The ledger's word to the builder: RAM within 64 bytes. All but the stack is certain.
+        const CodeSize stack = stack_size(display_program(it->layout, it->image), it->layout.mcu);
+        EXPECT_NEAR(static_cast<double>(stack.bytes.value), proof.compared.stack, 64);
+        EXPECT_LE(proof.compared.stack, (stack.bytes + stack_margin(it->layout.mcu)).value);
     }
 }
 
