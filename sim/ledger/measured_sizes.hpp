@@ -32,7 +32,7 @@ inline constexpr double flash_terms[] = {
 // clang-format on
 
 /// RAM of the engine without segments, without its arena; what segments and reading the touch sheet add.
-inline constexpr int engine_state = 69, segment_state = 10, touch_state = 2;
+inline constexpr int engine_state = 85, segment_state = 10, touch_state = 2;
 /// Stack from the service function on: bytes for each of stack_term.
 // clang-format off
 inline constexpr double stack_terms[] = {
