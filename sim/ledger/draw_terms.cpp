@@ -38,6 +38,10 @@ const Condition conditions[] = {
     {face_byte(Subject::plain_tones, face::enlarged), Part::enlarged},
     {face_byte(Subject::context_tones, face::enlarged), Part::enlarged},
     {work::readout + readout::tuning, Part::tuning_digit},
+    {work::readout + readout::thickness, Part::tuning_digit},
+    {work::header + header::hold, Part::hold},
+    {work::header + header::repeat_after, Part::hold},
+    {work::header + header::repeat_every, Part::hold},
 };
 
 /// Work that a part makes slower.
@@ -66,6 +70,10 @@ const Slowed slowed[slowed_terms] = {
     {work::meter + meter::from, Part::upright, "place on a meter that may be upright"},
     {work::readout + readout::cells, Part::sign, "cell of a readout that may have a sign"},
     {work::scale + scale::value, Part::tape, "scale that may be a tape"},
+    {work::header + header::at_values, Part::meter, "value looked up beside meters"},
+    {work::readout + readout::drop, Part::tuning_digit, "number that may have a marked digit"},
+    {work::runs_low, Part::picture, "low bit of a run beside pictures"},
+    {work::tones_pixel, Part::tones_context, "plain pixel in tones beside contexts in tones"},
 };
 
 }  // namespace
@@ -78,6 +86,9 @@ DrawTerms draw_terms(const EngineWork& work, const DrawingEngine& engine) {
     const PartSet parts = engine.parts;
     DrawTerms terms{};
     std::copy(work.times.begin(), work.times.end(), terms.begin());
+    for (const Condition& condition : conditions) {
+        if (!parts.has(condition.part)) terms[static_cast<std::size_t>(condition.kind)] = 0.0;
+    }
     // The packing is asked for once by each part that has one of its own.
     const double asked = (parts.has(Part::segment) ? 0.5 : 0.0) +
                          (parts.has(Part::context) ? 0.5 : 0.0) +

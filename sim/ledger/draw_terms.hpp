@@ -15,7 +15,7 @@ namespace dialplate {
 
 /// The kinds of work, each as far as an engine with certain parts does it, and then those that such parts make
 /// slower, and at last the decisions in context of a driver that sends them at once.
-inline constexpr int slowed_terms = 19;
+inline constexpr int slowed_terms = 23;
 inline constexpr int sent_at_once = work::kinds + slowed_terms;
 inline constexpr int draw_term_count = sent_at_once + work::context_fields;
 using DrawTerms = std::array<double, draw_term_count>;

@@ -201,11 +201,11 @@ inline constexpr EngineTerm engine_work[] = {
     {381, 1.73},  // paint of a meter that may be upright
     {382, 307.26},  // meter that may have a peak
     {385, 4.71},  // cell of a readout that may have a sign
-    {387, 49.19},  // decisions in context, sent at once, 0
-    {388, 44.4},  // decisions in context, sent at once, 1
-    {390, 0.84},  // decisions in context, sent at once, 3
-    {391, 5.87},  // decisions in context, sent at once, 4
-    {392, 1.64},  // decisions in context, sent at once, 5
+    {391, 49.19},  // decisions in context, sent at once, 0
+    {392, 44.4},  // decisions in context, sent at once, 1
+    {394, 0.84},  // decisions in context, sent at once, 3
+    {395, 5.87},  // decisions in context, sent at once, 4
+    {396, 1.64},  // decisions in context, sent at once, 5
 };
 // clang-format on
 

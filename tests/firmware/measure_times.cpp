@@ -27,7 +27,7 @@ using namespace dialplate;
 
 namespace {
 
-constexpr int made_up = 104;          // layouts
+constexpr int made_up = 160;          // layouts
 constexpr int for_other_drivers = 9;  // of them; the second driver gets half of all
 constexpr int rounds = 4;             // of changes of every value, a page
 constexpr int kept_out_every = 4;     // which layouts judge the fit
