@@ -97,12 +97,14 @@ void add_plain_tones(const std::vector<std::uint8_t>& image,
     for (int y = 0; y < bitmap.height; ++y) {
         if (y < bitmap.inked_top || y >= bitmap.inked_top + bitmap.inked_height) {
             ++times[work::tones_blank];
+            times[work::tones_ground] += bitmap.width;
             times[work::tones_change] += last != 0 ? 1 : 0;
             last = 0;
             continue;
         }
         ++times[work::tones_row];
         times[work::tones_pixel] += bitmap.inked_width;
+        times[work::tones_ground] += bitmap.width - bitmap.inked_width;
         for (int x = 0; x < bitmap.inked_width; ++x) {
             const int first = bits.next() ? 2 : 0;
             const int both = first + (bits.next() ? 1 : 0);

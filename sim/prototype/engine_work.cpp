@@ -66,6 +66,7 @@ constexpr Group work_groups[] = {
     {work::tones_blank, "plain row in tones: blank"},
     {work::tones_pixel, "plain pixel in tones"},
     {work::tones_change, "change of tone"},
+    {work::tones_ground, "ground around the bits of a plain bitmap in tones"},
     {work::segment_end, "segment row: end"},
     {work::segment_middle, "segment row: middle"},
     {work::segment_upright, "segment row: upright"},

@@ -74,12 +74,13 @@ enum ContextField {
     columns_sent
 };
 /// The decisions of a bitmap of two bits a pixel, pixels counted for each bit, and its columns gone through before a
-/// row that is decided. Then the bits of a plain one: as of a plain bitmap of one bit.
+/// row that is decided. Then a plain one: as of one bit, and the pixels around its bits.
 constexpr int context_tones = large_context + context_fields,
               tones_row = context_tones + context_fields, tones_blank = tones_row + 1,
-              tones_pixel = tones_row + 2, tones_change = tones_row + 3;
+              tones_pixel = tones_row + 2, tones_change = tones_row + 3,
+              tones_ground = tones_row + 4;
 /// Rows of a segment glyph: at its top and bottom, in its middle, between, of dots.
-constexpr int segment_end = tones_row + 4, segment_middle = segment_end + 1,
+constexpr int segment_end = tones_row + 5, segment_middle = segment_end + 1,
               segment_upright = segment_end + 2, segment_dots = segment_end + 3;
 /// Rows of a box among round corners; columns tried for where they begin.
 constexpr int corner_row = segment_end + 4, corner_column = corner_row + 1;
