@@ -15,7 +15,7 @@ constexpr const char* paints[] = {"ground", "panel", "ink", "soft", "glow", "eve
 constexpr int lines_apart = 2;                          // between rows and columns of items, px
 constexpr int picture_width = 72, picture_height = 60;  // of layouts/mast.png
 
-struct FaceKind {
+struct DrawnFace {
     std::string name;
     int height;
     int digit;   ///< Columns of one, at most.
@@ -129,15 +129,15 @@ private:
     }
 
     /// The largest as often as any other that fits.
-    FaceKind face(bool words, int room) {
-        std::vector<FaceKind> fit;
-        for (const FaceKind& one : faces_) {
+    DrawnFace face(bool words, int room) {
+        std::vector<DrawnFace> fit;
+        for (const DrawnFace& one : faces_) {
             if ((one.words || !words) && one.height <= room) fit.push_back(one);
         }
         if (fit.empty()) return faces_.front();
         return often(50) ? *std::max_element(fit.begin(),
                                              fit.end(),
-                                             [](const FaceKind& a, const FaceKind& b) {
+                                             [](const DrawnFace& a, const DrawnFace& b) {
                                                  return a.height < b.height;
                                              })
                          : one_of(fit);
@@ -180,7 +180,7 @@ private:
     }
 
     Json readout(int width, int height) {
-        const FaceKind of = face(false, height - 4);
+        const DrawnFace of = face(false, height - 4);
         std::vector<Json> groups;
         for (const Json& one : {Json{1},
                                 Json{2},
@@ -372,7 +372,7 @@ private:
     Json layout_;
     int width_ = 0, height_ = 0;
     bool tuned_ = false;
-    std::vector<FaceKind> faces_;
+    std::vector<DrawnFace> faces_;
     std::vector<std::string> page_names_;
 };
 
