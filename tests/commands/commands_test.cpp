@@ -167,10 +167,10 @@ TEST_F(Program, PhotographsTheGlassAtEveryZoom) {
         const Outcome result =
             run("shot '" + coast + "' -o a.png --zoom " + std::to_string(row.zoom));
         ASSERT_EQ(result.status, 0) << result.err;
-        EXPECT_EQ(png_size(content(folder_ / "a.png")), std::pair(row.width, row.height));
+        EXPECT_EQ(size_of_png(content(folder_ / "a.png")), std::pair(row.width, row.height));
     }
     const Outcome piped = run("shot '" + coast + "' -o -");
-    EXPECT_EQ(png_size(piped.out), std::pair(320, 240));
+    EXPECT_EQ(size_of_png(piped.out), std::pair(320, 240));
     EXPECT_THAT(piped.err, IsEmpty());
 }
 

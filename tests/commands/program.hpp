@@ -58,7 +58,7 @@ protected:
 
 /// Width and height from a PNG header; zeros if it is none.
 /// Source: PNG specification (ISO/IEC 15948), 5.2 signature and 11.2.2 IHDR.
-inline std::pair<int, int> png_size(const std::string& bytes) {
+inline std::pair<int, int> size_of_png(const std::string& bytes) {
     if (bytes.size() < 24 || bytes.substr(0, 8) != "\x89PNG\r\n\x1a\n") {
         return {0, 0};
     }

@@ -29,19 +29,19 @@ TEST_F(Views, AreEachAnotherPictureOfTheSameSize) {
         const Outcome result = run("shot '" + coast + "' -o - " + view);
         ASSERT_EQ(result.status, 0) << result.err;
         EXPECT_THAT(result.err, IsEmpty());
-        EXPECT_EQ(png_size(result.out), std::pair(320, 240));
+        EXPECT_EQ(size_of_png(result.out), std::pair(320, 240));
         EXPECT_TRUE(seen.insert(result.out).second);
     }
 }
 
 TEST_F(Views, OfTwoEyesStandSideBySideWithAStripOfWords) {
-    const auto [width, height] = png_size(run("shot '" + coast + "' -o - --eye 400").out);
+    const auto [width, height] = size_of_png(run("shot '" + coast + "' -o - --eye 400").out);
     EXPECT_GT(width, 2 * 320);
     EXPECT_GT(height, 240);
 }
 
 TEST_F(Views, GrowWithTheZoom) {
-    EXPECT_EQ(png_size(run("shot '" + coast + "' -o - --zoom 2 --finger --bezel").out),
+    EXPECT_EQ(size_of_png(run("shot '" + coast + "' -o - --zoom 2 --finger --bezel").out),
               std::pair(640, 480));
 }
 
