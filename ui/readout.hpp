@@ -124,8 +124,9 @@ private:
         uint8_t cell(uint8_t i) const { return field(byte(readout::cells + i)); }
         bool inverts() const { return field(readout::gap) == 0; }
 
-        /// What each cell shows: a glyph, or none. From the right, the number loses a digit at a time; a digit that has nothing but zeros left is
-        /// blank, and so is the separator to its right.
+        /// What each cell shows: a glyph, or none. From the right, the number loses a digit at a time; a
+        /// digit that has nothing but zeros left is blank, and so is the separator to its right.
+        /// @param out  As many as there are cells.
         __attribute__((noinline)) void glyphs(int32_t number, uint8_t* out) const {
             uint32_t rest = static_cast<uint32_t>(number);
             if (Parts::sign && number < 0) {

@@ -136,7 +136,7 @@ private:
         return Box::state(pen_, values_, spot.at, Parts::touch && finger_on_ == spot.at && inside_);
     }
 
-    // Of some kinds it is known that all is drawn even though the slice is full.
+    // Of a readout it is known that all is drawn even though the slice is full.
     bool job_is_done() const {
         return Parts::readout && kind(spot_) == Kind::readout && (job_.cells | job_.marks) == 0;
     }
