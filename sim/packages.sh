@@ -10,7 +10,7 @@ fonts-dejavu-core'
 packages_to_test='clang-format=clang-format clang++=clang libclang-rt-dev avr-g++=gcc-avr avr-libc libsimavr-dev
 arm-none-eabi-g++=gcc-arm-none-eabi qemu-system-arm=qemu-system-arm
 arduino-core-avr fonts-liberation fonts-b612 zopfli=zopfli xz=xz-utils brotli=brotli
-Xvfb=xvfb xvfb-run=xvfb xdotool=xdotool import=imagemagick node=nodejs npm=npm'
+libx11-dev libxext-dev Xvfb=xvfb xvfb-run=xvfb xdotool=xdotool node=nodejs npm=npm'
 
 # Prints those of the packages named that are missing.
 missing_packages() {

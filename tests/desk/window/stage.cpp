@@ -81,13 +81,6 @@ int Process::wait(int seconds) {
     return status_;
 }
 
-Colour Photograph::at(int x, int y) const {
-    if (x < 0 || y < 0 || x >= width || y >= height) return 0;
-    const std::size_t i = 3 * (static_cast<std::size_t>(y) * static_cast<std::size_t>(width) +
-                               static_cast<std::size_t>(x));
-    return static_cast<Colour>((rgb[i] << 16) | (rgb[i + 1] << 8) | rgb[i + 2]);
-}
-
 std::string output_of(const std::string& command) {
     std::string output;
     FILE* pipe = popen(command.c_str(), "r");
@@ -100,40 +93,38 @@ std::string output_of(const std::string& command) {
 }
 
 std::string Stage::raise(WindowSize size) {
+    camera_.reset();
     server_.stop();
-    size_ = size;
-    // The server finds a free number by itself and writes it here once it listens. Without -noreset it
-    // would begin anew whenever a photograph's connection closes, and refuse others meanwhile.
-    const std::string told = std::string{DIALPLATE_OUT} + "/stage." + std::to_string(getpid());
-    output_of("mkdir -p " + std::string{DIALPLATE_OUT} + " && rm -f " + told);
-    server_.start({"/bin/sh",
-                   "-c",
-                   "exec Xvfb -displayfd 3 -noreset -nolisten tcp -dpi 96 -screen 0 " +
-                       std::to_string(size.width) + "x" + std::to_string(size.height) + "x24 3>" +
-                       told + " 2>/dev/null"},
-                  {});
-    for (int tries = 0; tries < 1000 && server_.running(); ++tries) {
-        const std::string number = output_of("cat " + told + " 2>/dev/null");
-        if (!number.empty() && number.back() == '\n') {
-            display_ = ":" + number.substr(0, number.size() - 1);
-            output_of("rm -f " + told);
-            return {};
-        }
-        std::this_thread::sleep_for(10ms);
-    }
-    return "Xvfb does not start";
+    // The server finds a free number by itself and tells it once it listens. Without -noreset it would begin anew
+    // whenever the last connection closes, and refuse others meanwhile.
+    int ends[2];
+    if (pipe(ends) != 0) return "no pipe to Xvfb";
+    server_.start({"Xvfb",
+                   "-displayfd",
+                   std::to_string(ends[1]),
+                   "-noreset",
+                   "-nolisten",
+                   "tcp",
+                   "-dpi",
+                   "96",
+                   "-screen",
+                   "0",
+                   std::to_string(size.width) + "x" + std::to_string(size.height) + "x24"},
+                  {},
+                  "/dev/null");
+    close(ends[1]);
+    std::string number;
+    for (char digit = 0; read(ends[0], &digit, 1) == 1 && digit != '\n';)
+        number += digit;
+    close(ends[0]);
+    if (number.empty()) return "Xvfb does not start";
+    display_ = ":" + number;
+    camera_ = std::make_unique<Camera>(display_);
+    return {};
 }
 
 std::string Stage::hands(const std::string& words) const {
     return output_of("DISPLAY=" + display_ + " xdotool " + words + " 2>&1");
-}
-
-Photograph Stage::photograph() const {
-    const std::string bytes =
-        output_of("DISPLAY=" + display_ + " import -silent -window root -depth 8 rgb:-");
-    Photograph photograph{size_.width, size_.height, {bytes.begin(), bytes.end()}};
-    photograph.rgb.resize(static_cast<std::size_t>(3 * size_.width * size_.height));
-    return photograph;
 }
 
 }  // namespace dialplate

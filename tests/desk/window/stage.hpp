@@ -1,10 +1,10 @@
 // A screen without a monitor, the program on it, and hands: what the tests of the real window stand on.
 #pragma once
 
-#include "sim/desk/canvas.hpp"
 #include "sim/desk/plan.hpp"
+#include "tests/desk/window/camera.hpp"
 
-#include <cstdint>
+#include <memory>
 #include <string>
 #include <sys/types.h>
 #include <vector>
@@ -37,13 +37,6 @@ private:
     int status_ = -2;
 };
 
-/// What the screen showed at one moment.
-struct Photograph {
-    int width = 0, height = 0;
-    std::vector<std::uint8_t> rgb;  ///< Three bytes a pixel, row-major.
-    [[nodiscard]] Colour at(int x, int y) const;
-};
-
 /// An X server that draws into memory.
 class Stage {
 public:
@@ -54,11 +47,11 @@ public:
     [[nodiscard]] const std::string& display() const { return display_; }
     /// Runs xdotool; @return what it printed.
     std::string hands(const std::string& words) const;
-    [[nodiscard]] Photograph photograph() const;
+    [[nodiscard]] Photograph photograph() const { return camera_->take(); }
 
 private:
     Process server_;
-    WindowSize size_;
+    std::unique_ptr<Camera> camera_;
     std::string display_;
 };
 

@@ -10,10 +10,7 @@ namespace {
 
 class WindowStates : public ArrangedWindow, public testing::WithParamInterface<WindowSize> {
 protected:
-    void SetUp() override {
-        ArrangedWindow::SetUp();
-        raise(GetParam());
-    }
+    WindowSize screen() const override { return GetParam(); }
     /// Fills the screen with the window; nothing need be shown yet.
     void fill_screen() {
         start();

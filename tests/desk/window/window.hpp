@@ -40,7 +40,7 @@ inline Colour shown(std::uint16_t rgb565) {
 class Window : public testing::Test {
 protected:
     void SetUp() override {
-        raise({1600, 1000});
+        raise(screen());
         const testing::TestInfo* test = testing::UnitTest::GetInstance()->current_test_info();
         folder_ = fs::path{DIALPLATE_OUT} / "window" / test->name();
         fs::remove_all(folder_);
@@ -54,6 +54,9 @@ protected:
         read();
     }
 
+    /// What a test begins on.
+    virtual WindowSize screen() const { return {1600, 1000}; }
+
     /// Another screen, instead of the one before.
     void raise(WindowSize screen) {
         program_.stop();
@@ -62,9 +65,7 @@ protected:
 
     void TearDown() override {
         // The last picture, for a look when something failed.
-        if (HasFailure() && !stage_.display().empty())
-            output_of("DISPLAY=" + stage_.display() + " import -silent -window root " +
-                      (folder_ / "failed.png").string());
+        if (HasFailure() && !stage_.display().empty()) keep_picture("failed");
     }
 
     void read() {
@@ -195,8 +196,7 @@ protected:
 
     /// Keeps a photograph of the screen, to be looked at: NAME.png in the test's folder.
     void keep_picture(const std::string& name) const {
-        output_of("DISPLAY=" + stage_.display() + " import -silent -window root " +
-                  (folder_ / (name + ".png")).string());
+        EXPECT_TRUE(stage_.photograph().save((folder_ / (name + ".png")).string()));
     }
 
     Stage stage_;
