@@ -162,17 +162,8 @@ std::string run(const fs::path& directory, const Machine& machine) {
     return ran.output.substr(0, ran.output.find(" stack"));
 }
 
-/// One where asserts are on: that is the build with the sanitizers, which do not look into firmware.
-std::vector<std::string> layouts_to_run() {
-#ifdef NDEBUG
-    return example_files();
-#else
-    return {DIALPLATE_TREE "/tests/layout/fixtures/good/everything.json"};
-#endif
-}
-
 class CortexM : public testing::TestWithParam<std::string> {};
-INSTANTIATE_TEST_SUITE_P(Examples, CortexM, testing::ValuesIn(layouts_to_run()), test_name);
+INSTANTIATE_TEST_SUITE_P(Examples, CortexM, testing::ValuesIn(example_files()), test_name);
 
 TEST_P(CortexM, SendsTheBytesThatTheSimulatorSends) {
     const LoadedExample it = load_example(GetParam());

@@ -6,6 +6,7 @@
 #include <gtest/gtest.h>
 
 #include <string>
+#include <vector>
 
 namespace dialplate {
 namespace {
@@ -33,24 +34,39 @@ PartSet with(PartSet parts, unsigned packings) {
         .add(Part::context, (packings & packing_bit::context) != 0);
 }
 
-}  // namespace
+/// Of one that draws a number alone, and of one with nearly everything; by a driver that decides and sends in one, or not.
+struct Engine {
+    bool large, decides;
+};
 
-TEST_F(DecoderSizes, AreThoseOfSmallAndLargeEngines) {
-    PartSet small;
-    small.add(Part::readout);
-    PartSet large = small;
-    large.add(Part::box).add(Part::words).add(Part::touch).add(Part::pages).add(Part::meter);
-    for (const PartSet without : {small, large}) {
-        for (const bool decides : {false, true}) {
-            const int driver = decides ? spi_timed : 0;
-            const int none = flash(without, driver);
-            for (unsigned packings = 1; packings < decoder_bytes.size(); ++packings) {
-                SCOPED_TRACE(std::to_string(packings) + (decides ? ", sent at once" : ""));
-                EXPECT_NEAR(decoders_size(packings, {.decides = decides}),
-                            flash(with(without, packings), driver) - none,
-                            tolerance);
-            }
-        }
+class DecodersOf : public DecoderSizes, public testing::WithParamInterface<Engine> {};
+INSTANTIATE_TEST_SUITE_P(Engines,
+                         DecodersOf,
+                         testing::Values(Engine{false, false},
+                                         Engine{false, true},
+                                         Engine{true, false},
+                                         Engine{true, true}),
+                         [](const auto& engine) {
+                             return std::string{engine.param.large ? "Large" : "Small"} +
+                                    (engine.param.decides ? "SentAtOnce" : "");
+                         });
+
+TEST_P(DecodersOf, AreAsLargeAsTheChoiceBelieves) {
+    PartSet without;
+    without.add(Part::readout);
+    // All sets in the small one; what another engine makes of a decoder, these show.
+    std::vector<unsigned> sets = {1, 2, 3, 4, 5, 6, 7};
+    if (GetParam().large) {
+        without.add(Part::box).add(Part::words).add(Part::touch).add(Part::pages).add(Part::meter);
+        sets = {packing_bit::plain, packing_bit::context, 7};
+    }
+    const int driver = GetParam().decides ? spi_timed : 0;
+    const int none = flash(without, driver);
+    for (const unsigned packings : sets) {
+        SCOPED_TRACE(packings);
+        EXPECT_NEAR(decoders_size(packings, {.decides = GetParam().decides}),
+                    flash(with(without, packings), driver) - none,
+                    tolerance);
     }
 }
 
@@ -62,4 +78,5 @@ TEST_F(DecoderSizes, HaveBothWaysOfContextsWhereAFaceIsEnlarged) {
                 tolerance);
 }
 
+}  // namespace
 }  // namespace dialplate
