@@ -8,8 +8,18 @@
 //         Sends `count` pixels of one colour (RGB565, high byte first on the wire); count may be 0.
 //
 // A bus may bring a type `Contexts` that decides, and perhaps sends, the rows of glyphs in `context`; see
-// context.hpp.
+// context.hpp; and a type `Rows` that sends rows of digits by their edges, see clipped_rows.hpp.
 //
 // Coordinates: origin at the top left of the glass as the reader sees it, x right, y down; the engine
 // never opens a window outside the glass and never sends fewer or more pixels than the window holds.
 #pragma once
+
+namespace dialplate {
+
+/// For templates that ask whether a bus brings a type.
+template <class>
+struct Exists {
+    using Type = void;
+};
+
+}  // namespace dialplate

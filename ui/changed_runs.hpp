@@ -29,29 +29,20 @@ public:
     /// Sends what makes `is` of `was`. width, height: of the cells, in pixels of the bitmap.
     __attribute__((noinline)) void send(Rows& was, Rows& is, uint8_t width, uint8_t height) {
         Edges before;
-        bool was_same = false, is_same = false;
-        for (uint8_t y = 0; y < height;) {
-            if (!was_same) {
-                was.read(before);
+        uint8_t of_before = 0, of_now = 0;  // rows of what was read that are not compared yet
+        for (uint8_t y = 0; y != height;) {
+            if (of_before == 0) {
+                of_before = was.read(before);
             }
-            Edges& now = stripes_[used_].edges;
-            if (!is_same) {
-                is.read(now);
-            } else {
-                now = *last_;
+            if (of_now == 0) {
+                last_ = &stripes_[used_];
+                of_now = is.read(stripes_[used_].edges);
             }
-            last_ = &now;
-            uint8_t rows = 0;
-            do {
-                ++rows;
-                if (byte(static_cast<unsigned>(y) + rows) == height) {
-                    break;
-                }
-                was_same = was.same();
-                is_same = is.same();
-            } while (was_same && is_same);
-            add(y, rows, difference(before, now, width));
+            const uint8_t rows = of_before < of_now ? of_before : of_now;
+            add(y, rows, difference(before.at, last_->edges.at, width));
             y = byte(static_cast<unsigned>(y) + rows);
+            of_before = byte(static_cast<unsigned>(of_before) - rows);
+            of_now = byte(static_cast<unsigned>(of_now) - rows);
         }
         close();
     }
@@ -66,36 +57,35 @@ private:
     static constexpr uint8_t window_pixels = 10;
     static constexpr uint8_t most_stripes = 6;
 
-    static Columns difference(const Edges& a, const Edges& b, uint8_t width) {
-        uint8_t first = 0;
-        while (first != a.count && first != b.count && a.at[first] == b.at[first]) {
-            ++first;
+    // An edge that both rows have changes nothing between them: what is left, in pairs, is where they differ.
+    static Columns difference(const uint8_t* a, const uint8_t* b, uint8_t width) {
+        while (*a == *b) {
+            if (*a == Edges::end) {
+                return Columns{0, 0};
+            }
+            ++a;
+            ++b;
         }
-        const uint8_t from = first != a.count && (first == b.count || a.at[first] < b.at[first])
-                                 ? a.at[first]
-                             : first != b.count ? b.at[first]
-                                                : width;
-        uint8_t of_a = a.count, of_b = b.count;
-        if (((of_a ^ of_b) & 1) != 0) {
-            return Columns{from, width};
+        Columns span{*a < *b ? *a : *b, 0};
+        bool differ = false;
+        while (*a != *b || *a != Edges::end) {
+            if (*a == *b) {
+                ++a;
+                ++b;
+                continue;
+            }
+            span.to = *a < *b ? *a++ : *b++;
+            differ = !differ;
         }
-        while (of_a != first && of_b != first && a.at[of_a - 1] == b.at[of_b - 1]) {
-            --of_a;
-            --of_b;
+        if (differ) {
+            span.to = width;
         }
-        uint8_t to = from;
-        if (of_a != first) {
-            to = a.at[of_a - 1];
-        }
-        if (of_b != first && b.at[of_b - 1] > to) {
-            to = b.at[of_b - 1];
-        }
-        return Columns{from, to};
+        return span;
     }
 
-    // So many rows from `y` on, read into the next stripe, differ in these columns.
+    // So many rows from `y` on, read into the last stripe, differ in these columns.
     void add(uint8_t y, uint8_t rows, Columns span) {
-        if (span.from == span.to) {
+        if (span.to == 0) {
             close();
             return;
         }
@@ -105,7 +95,7 @@ private:
             const uint16_t in_vain =
                 word(static_cast<unsigned>(both.count() - span_.count()) * rows_ +
                      static_cast<unsigned>(both.count() - span.count()) * rows);
-            if (used_ == most_stripes || large_area(in_vain) > window_pixels) {
+            if (used_ == most_stripes || in_vain > worth_a_window()) {
                 close();
             } else {
                 span_ = both;
@@ -115,11 +105,16 @@ private:
             top_ = y;
             span_ = span;
             rows_ = 0;
-            stripes_[0].edges = *last_;
-            last_ = &stripes_[0].edges;
+            if (last_ != stripes_) {
+                stripes_[0] = *last_;
+                last_ = stripes_;
+            }
         }
-        stripes_[used_].rows = rows;
-        ++used_;
+        if (last_ == &stripes_[used_]) {
+            ++used_;
+            last_->rows = 0;
+        }
+        last_->rows = byte(static_cast<unsigned>(last_->rows) + rows);
         rows_ = byte(static_cast<unsigned>(rows_) + rows);
     }
 
@@ -140,9 +135,12 @@ private:
         out.finish();
     }
 
-    uint16_t large_area(uint16_t pixels) const {
-        return Parts::enlarged ? word(static_cast<unsigned>(pixels) * byte(times_ * times_))
-                               : pixels;
+    /// Pixels of the bitmap that cost as much as a window.
+    uint8_t worth_a_window() const {
+        static_assert(window_pixels / 4 == 2 && window_pixels / 9 == 1 && window_pixels / 16 == 0,
+                      "window_pixels / (times * times) is 4 - times where a bitmap is enlarged");
+        return !Parts::enlarged || times_ == 1 ? window_pixels
+                                               : byte(4u - static_cast<unsigned>(times_));
     }
     uint16_t large(uint8_t pixels) const {
         return Parts::enlarged ? word(static_cast<unsigned>(pixels) * times_) : uint16_t{pixels};
@@ -156,7 +154,7 @@ private:
     uint8_t top_ = 0, rows_ = 0, used_ = 0;
     Stripe
         stripes_[most_stripes + 1];  // of the window that is open, and the rows that were read last
-    const Edges* last_ = &stripes_[0].edges;  // those rows
+    Stripe* last_ = stripes_;        // those rows
 };
 
 }  // namespace dialplate

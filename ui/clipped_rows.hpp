@@ -1,6 +1,7 @@
 // Rows of a digit sent into a window that is narrower than its cell.
 #pragma once
 
+#include "ui/bus.hpp"
 #include "ui/edges.hpp"
 #include "ui/rom.hpp"
 #include "ui/row.hpp"
@@ -9,14 +10,8 @@
 
 namespace dialplate {
 
-/// Columns from <= x < to; none: from == to. Pixels of the bitmap.
-struct Columns {
-    uint8_t from, to;
-    uint8_t count() const { return byte(static_cast<unsigned>(to) - from); }
-};
-
 /// Sends the columns `window` of rows; what ends a row and begins the next in one colour is one push.
-template <class Bus, class Parts>
+template <class Bus, class Parts, class = void>
 class ClippedRows {
 public:
     ClippedRows(Bus& bus, const Colours& colours, Columns window, uint8_t times)
@@ -25,16 +20,15 @@ public:
     /// So many rows of the bitmap, each drawn `times` times.
     __attribute__((always_inline)) void send(const Edges& edges, uint8_t rows) {
         const uint8_t* edge = edges.at;
-        uint8_t left = edges.count;
         bool inked = false;
-        for (; left != 0 && *edge <= window_.from; --left, ++edge) {
+        for (; *edge <= window_.from; ++edge) {
             inked = !inked;
         }
         // The row's runs inside the window, ground and ink in turns, in pixels of the bitmap.
-        uint8_t runs[sizeof edges.at + 1];
+        uint8_t runs[sizeof edges.at];
         uint8_t* end = runs;
         uint8_t column = window_.from;
-        for (; left != 0 && *edge < window_.to; --left) {
+        while (*edge < window_.to) {
             *end++ = byte(static_cast<unsigned>(*edge) - column);
             column = *edge++;
         }
@@ -73,6 +67,25 @@ private:
     const uint8_t times_;
     uint16_t run_ = 0;  // pixels of one colour that are not pushed yet
     bool ink_ = false;
+};
+
+/// The same by what the bus brings, `Bus::Rows`.
+template <class Bus, class Parts>
+class ClippedRows<Bus, Parts, typename Exists<decltype(Bus::Rows::finish())>::Type> {
+public:
+    ClippedRows(Bus&, const Colours& colours, Columns window, uint8_t times)
+        : colours_(colours), window_(window), times_(Parts::enlarged ? times : uint8_t{1}) {}
+
+    __attribute__((always_inline)) void send(const Edges& edges, uint8_t rows) {
+        Bus::Rows::send(
+            edges, window_, times_, word(static_cast<unsigned>(rows) * times_), colours_);
+    }
+    void finish() { Bus::Rows::finish(); }
+
+private:
+    const Colours colours_;
+    const Columns window_;
+    const uint8_t times_;
 };
 
 }  // namespace dialplate

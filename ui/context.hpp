@@ -1,6 +1,7 @@
 // Decoding the packing `context` into rows. Format: image.md, "Contexts".
 #pragma once
 
+#include "ui/bus.hpp"
 #include "ui/face_metrics.hpp"
 #include "ui/geometry.hpp"
 #include "ui/image_format.hpp"
@@ -92,10 +93,6 @@ private:
 template <class Bus, class Usual, class = void>
 struct ContextsOf {
     using Core = Usual;
-};
-template <class>
-struct Exists {
-    using Type = void;
 };
 template <class Bus, class Usual>
 struct ContextsOf<Bus, Usual, typename Exists<typename Bus::Contexts>::Type> {

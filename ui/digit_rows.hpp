@@ -1,4 +1,4 @@
-// A digit in `plain` or `runs`, row by row as edges. Formats: image.md, "Face".
+// A digit in `plain` or `runs` as edges, rows that look the same at once. Formats: image.md, "Face".
 #pragma once
 
 #include "ui/edges.hpp"
@@ -10,7 +10,7 @@
 
 namespace dialplate {
 
-/// A digit, row by row from the top. Parts: see parts.hpp.
+/// A digit from the top. Parts: see parts.hpp.
 template <class Image, class Parts>
 class DigitRows {
 public:
@@ -19,65 +19,74 @@ public:
           bits_{glyph.at, 0x80},
           packing_(rom.u8(face_at)),
           width_(glyph.advance),
-          parameters_(rom.u8(word(face_at + face::parameters))) {
+          parameters_(rom.u8(word(face_at + face::parameters))),
+          left_(rom.u8(word(face_at + face::height))) {
         if (Parts::plain && packing_ == packing::plain) {
-            left_ = rom.u8(glyph.at);
-            top_ = rom.u8(word(glyph.at + 1u));
-            inked_ = rom.u8(word(glyph.at + 2u));
-            below_ = byte(static_cast<unsigned>(top_) + rom.u8(word(glyph.at + 3u)));
+            from_ = rom.u8(glyph.at);
+            above_ = rom.u8(word(glyph.at + 1u));
+            columns_ = rom.u8(word(glyph.at + 2u));
+            inked_ = rom.u8(word(glyph.at + 3u));
             bits_.at = word(glyph.at + 4u);
         }
     }
 
-    /// Whether the next row is known to be the same as the one read last: then it need not be read.
-    __attribute__((noinline)) bool same() {
-        bool is = false;
+    /// Reads the next rows. @return How many there are that look like this, at least 1. @pre There are some left.
+    __attribute__((noinline)) uint8_t read(Edges& row) {
+        uint8_t rows = left_;
         if (Parts::runs && packing_ == packing::runs) {
-            is = bits_.next(rom_);
+            const uint8_t count =
+                Parts::Runs::read(rom_, bits_, parameters_, width_, row.at, Edges::most);
+            row.at[count] = Edges::end;
+            BitPlace from = bits_;
+            rows = 1;
+            while (rows != left_ && from.next(rom_)) {
+                ++rows;
+            }
+            bits_ = from;
         } else if (Parts::plain) {
-            is = row_ < top_ || row_ > below_;
+            if (above_ == 0 && inked_ != 0) {
+                read_bits(row);
+                --inked_;
+                rows = 1;
+            } else {
+                row.at[0] = Edges::end;
+                // Of damaged data there may be none left.
+                if (above_ != 0 && above_ < rows) {
+                    rows = above_;
+                }
+                above_ = 0;
+            }
         }
-        if (is) {
-            ++row_;
-        }
-        return is;
-    }
-
-    __attribute__((noinline)) void read(Edges& row) {
-        if (Parts::runs && packing_ == packing::runs) {
-            row.count = Parts::Runs::read(rom_, bits_, parameters_, width_, row.at, sizeof row.at);
-        } else if (Parts::plain) {
-            read_bits(row);
-        }
-        ++row_;
+        left_ = byte(static_cast<unsigned>(left_) - rows);
+        return rows;
     }
 
 private:
     void read_bits(Edges& row) {
-        row.count = 0;
-        if (row_ < top_ || row_ >= below_) {
-            return;
-        }
         BitPlace from = bits_;
         bool ink = false;
-        uint8_t column = left_;
-        for (uint8_t left = inked_; left != 0; --left, ++column) {
-            if (from.next(rom_) != ink && !row.full()) {
-                row.at[row.count++] = column;
+        uint8_t column = from_;
+        uint8_t* edge = row.at;
+        uint8_t* const last = row.at + Edges::most;
+        for (uint8_t left = columns_; left != 0; --left, ++column) {
+            if (from.next(rom_) != ink && edge != last) {
+                *edge++ = column;
                 ink = !ink;
             }
         }
-        if (ink && column != width_ && !row.full()) {
-            row.at[row.count++] = column;
+        if (ink && column != width_ && edge != last) {
+            *edge++ = column;
         }
+        *edge = Edges::end;
         bits_ = from;
     }
 
     const Image& rom_;
     BitPlace bits_;
     const uint8_t packing_, width_, parameters_;
-    uint8_t row_ = 0;                                     // the next
-    uint8_t left_ = 0, top_ = 0, inked_ = 0, below_ = 0;  // of what has bits in `plain`
+    uint8_t left_;  // rows that are not read
+    // Of what has bits in `plain`: its first column, its columns; rows above it, rows of it, that are not read.
+    uint8_t from_ = 0, columns_ = 0, above_ = 0, inked_ = 0;
 };
 
 }  // namespace dialplate

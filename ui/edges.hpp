@@ -8,13 +8,20 @@
 
 namespace dialplate {
 
-/// A row by the columns where it turns from ground to ink and back, from the left. Pixels of the bitmap.
+/// A row by the columns where it turns from ground to ink and back, from the left, then `end`. Pixels of the bitmap.
 struct Edges {
-    uint8_t count = 0;
-    uint8_t
-        at[2 * most_digit_strokes + 1];  // one more than a row has, which only damaged data fills
+    /// More than any column.
+    static constexpr uint8_t end = 255;
+    /// One more than a row has, which only damaged data fills.
+    static constexpr uint8_t most = 2 * most_digit_strokes + 1;
 
-    bool full() const { return count == sizeof at; }
+    uint8_t at[most + 1];
+};
+
+/// Columns from <= x < to; none: from == to. Pixels of the bitmap.
+struct Columns {
+    uint8_t from, to;
+    uint8_t count() const { return byte(static_cast<unsigned>(to) - from); }
 };
 
 /// A place in the image to read bits from: of the byte before `at` those that are to come, then a one.

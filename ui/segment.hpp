@@ -21,29 +21,31 @@ struct SegmentShape {
 
     /// Row `y` of the cell, from the top, as edges.
     __attribute__((noinline)) void read(uint8_t y, Edges& row) const {
+        uint8_t* edge = row.at;
         if (glyph > segment_glyph::minus) {
-            row.count = 0;
             if (is_dot(y)) {
-                append(row, 0, stroke);
+                edge = append(row, edge, 0, stroke);
             }
+            *edge = Edges::end;
             return;
         }
         const Cut cut = this->cut(y);
         const uint8_t on = lit(glyph);
-        row.count = 0;
         const uint8_t inside = byte(static_cast<unsigned>(cut.before) + cut.inked);
         if (cut.inked != 0 && (on & cut.left()) != 0) {
-            append(row, cut.before, inside);
+            edge = append(row, edge, cut.before, inside);
         }
         if ((on & cut.across) != 0) {
             const uint8_t from = byte(static_cast<unsigned>(inside) + cut.after);
-            append(row, from, byte(static_cast<unsigned>(width) - from));
+            edge = append(row, edge, from, byte(static_cast<unsigned>(width) - from));
         }
         if (cut.inked != 0 && (on & cut.right()) != 0) {
-            append(row,
-                   byte(static_cast<unsigned>(width) - inside),
-                   byte(static_cast<unsigned>(width) - cut.before));
+            edge = append(row,
+                          edge,
+                          byte(static_cast<unsigned>(width) - inside),
+                          byte(static_cast<unsigned>(width) - cut.before));
         }
+        *edge = Edges::end;
     }
     /// Zones of rows that digits are made of: bars across and uprights in turns.
     static constexpr uint8_t zones = 5;
@@ -167,16 +169,15 @@ private:
         return Cut{before, inked, after, across, upper};
     }
 
-    // Ink from <= column < to; it may go on from what is there.
-    static void append(Edges& row, uint8_t from, uint8_t to) {
-        uint8_t count = row.count;
-        if (count != 0 && row.at[count - 1] == from) {
-            --count;
+    // Ink from <= column < to; it may go on from what is there. Returns the place behind.
+    static uint8_t* append(Edges& row, uint8_t* edge, uint8_t from, uint8_t to) {
+        if (edge != row.at && edge[-1] == from) {
+            --edge;
         } else {
-            row.at[count++] = from;
+            *edge++ = from;
         }
-        row.at[count++] = to;
-        row.count = count;
+        *edge++ = to;
+        return edge;
     }
 
     // Whether the row of a point or a colon has ink.

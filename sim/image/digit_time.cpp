@@ -86,17 +86,19 @@ public:
         Rows rows(rom_, 0, metrics(is));
         Edges edges;
         const std::uint8_t height = bytes_[face::height], width = bytes_[face::advance];
-        for (int y = 0; y < height; ++y) {
-            if (y == 0 || !rows.same()) rows.read(edges);
+        for (int y = 0; y < height;) {
+            const int same = rows.read(edges);
             Row row(times());
-            int column = 0;
-            for (int i = 0; i < edges.count; ++i) {
-                row.add(i % 2 != 0, static_cast<std::uint16_t>(edges.at[i] - column));
-                column = edges.at[i];
+            std::uint8_t column = 0;
+            bool ink = false;
+            for (const std::uint8_t* edge = edges.at; *edge != Edges::end; ++edge, ink = !ink) {
+                row.add(ink, static_cast<std::uint16_t>(*edge - column));
+                column = *edge;
             }
-            row.add(edges.count % 2 != 0, static_cast<std::uint16_t>(width - column));
-            for (int i = 0; i < times(); ++i)
+            row.add(ink, static_cast<std::uint16_t>(width - column));
+            for (int i = 0; i < same * times(); ++i)
                 out.send(row);
+            y += same;
         }
         out.finish();
         return cycles_of(tally, reads_, weights().byte_of_whole, per_pixel_);

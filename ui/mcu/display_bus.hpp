@@ -1,9 +1,9 @@
 // The two functions of ui/bus.hpp in terms of a link that sends bytes, and the start-up of a controller.
 //
 // A Link is a type of static functions: begin(), reset(), select(), command(byte), parameter(byte),
-// range(command, from, to) with two words high byte first, run(first, second, count) and run(first, second, third, count) for runs of one colour, a type Contexts
-// for glyphs in `context`, finish() which
-// returns when the last byte has left. The links stand beside this file: spi_polled.hpp, spi_timed.hpp,
+// range(command, from, to) with two words high byte first, run(first, second, count) and run(first, second,
+// third, count) for runs of one colour, types Contexts for glyphs in `context` and Rows for rows of digits, void
+// where pushes will do, finish() which returns when the last byte has left. The links stand beside this file: spi_polled.hpp, spi_timed.hpp,
 // usart_spi.hpp, parallel8.hpp.
 #pragma once
 
@@ -27,6 +27,8 @@ struct PixelBytes<2> {
     template <class Link>
     using Contexts = typename Link::Contexts;
     template <class Link>
+    using Rows = typename Link::Rows;
+    template <class Link>
     static void run(uint16_t colour, uint16_t count) {
         Link::run(static_cast<uint8_t>(colour >> 8), static_cast<uint8_t>(colour), count);
     }
@@ -39,6 +41,8 @@ struct PixelBytes<3> {
     static constexpr uint8_t format = display_command::eighteen_bits;
     template <class Link>
     using Contexts = FastContextCore;
+    template <class Link>
+    using Rows = void;
     template <class Link>
     static void run(uint16_t colour, uint16_t count) {
         // RRRRRGGG GGGBBBBB; with the nibbles exchanged no bit has far to go (shifts go bit by bit).
@@ -64,6 +68,7 @@ template <class Link, class Panel>
 struct DisplayBus {
     using Pixels = PixelBytes<Panel::bytes_per_pixel>;
     using Contexts = typename Pixels::template Contexts<Link>;
+    using Rows = typename Pixels::template Rows<Link>;
 
     /// Wakes the display; takes about a quarter of a second. The glass shows whatever its memory holds
     /// until the first page is drawn, so switch the back-light on after that.

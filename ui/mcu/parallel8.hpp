@@ -25,6 +25,7 @@ template <class Data,
           class Reset = NoPin>
 struct Parallel8 {
     using Contexts = FastContextCore;
+    using Rows = void;
     using Wiring = ControlLines<DataOrCommand, Select, Reset>;
 
     static void begin() {

@@ -21,6 +21,7 @@ struct SpiPolled {
                   "the SPI divides the clock by 2, 4, 8, 16, 32, 64 or 128");
 
     using Contexts = FastContextCore;
+    using Rows = void;
     using Wiring = ControlLines<DataOrCommand, Select, Reset>;
 
     static void begin() {

@@ -11,6 +11,7 @@
 #include "ui/mcu/lines.hpp"
 #include "ui/mcu/spi_polled.hpp"
 #include "ui/mcu/spi_timed_contexts.hpp"
+#include "ui/mcu/spi_timed_rows.hpp"
 
 #include <avr/io.h>
 
@@ -23,6 +24,7 @@ template <class DataOrCommand, class Select, class Reset = NoPin>
 struct SpiTimed : SpiPolled<DataOrCommand, Select, Reset, 2> {
     using Wiring = ControlLines<DataOrCommand, Select, Reset>;
     using Contexts = SpiTimedContexts;
+    using Rows = SpiTimedRows;
 
     /// A command and two words, high byte first.
     __attribute__((always_inline)) static void range(uint8_t code, uint16_t from, uint16_t to) {

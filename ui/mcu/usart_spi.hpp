@@ -24,6 +24,7 @@ namespace dialplate {
 template <class DataOrCommand, class Select, class Reset = NoPin>
 struct UsartSpi {
     using Contexts = FastContextCore;
+    using Rows = void;
     using Wiring = ControlLines<DataOrCommand, Select, Reset>;
 
     static void begin() {
