@@ -16,54 +16,48 @@ class DigitRows {
 public:
     DigitRows(const Image& rom, uint16_t face_at, GlyphMetrics glyph)
         : rom_(rom),
-          bits_{glyph.at, 0x80},
           packing_(rom.u8(face_at)),
-          width_(glyph.advance),
-          parameters_(rom.u8(word(face_at + face::parameters))),
-          left_(rom.u8(word(face_at + face::height))) {
+          bitmap_{{glyph.at, 0x80},
+                  rom.u8(word(face_at + face::parameters)),
+                  glyph.advance,
+                  rom.u8(word(face_at + face::height))} {
         if (Parts::plain && packing_ == packing::plain) {
             from_ = rom.u8(glyph.at);
             above_ = rom.u8(word(glyph.at + 1u));
             columns_ = rom.u8(word(glyph.at + 2u));
             inked_ = rom.u8(word(glyph.at + 3u));
-            bits_.at = word(glyph.at + 4u);
+            bitmap_.place.at = word(glyph.at + 4u);
         }
     }
 
     /// Reads the next rows. @return How many there are that look like this, at least 1. @pre There are some left.
-    __attribute__((noinline)) uint8_t read(Edges& row) {
-        uint8_t rows = left_;
-        if (Parts::runs && packing_ == packing::runs) {
-            const uint8_t count =
-                Parts::Runs::read(rom_, bits_, parameters_, width_, row.at, Edges::most);
-            row.at[count] = Edges::end;
-            BitPlace from = bits_;
-            rows = 1;
-            while (rows != left_ && from.next(rom_)) {
-                ++rows;
-            }
-            bits_ = from;
-        } else if (Parts::plain) {
-            if (above_ == 0 && inked_ != 0) {
-                read_bits(row);
-                --inked_;
-                rows = 1;
-            } else {
-                row.at[0] = Edges::end;
-                // Of damaged data there may be none left.
-                if (above_ != 0 && above_ < rows) {
-                    rows = above_;
-                }
-                above_ = 0;
-            }
+    uint8_t read(Edges& row) {
+        if (Parts::runs && (!Parts::plain || packing_ == packing::runs)) {
+            return Parts::Runs::read(rom_, bitmap_, row.at, Edges::most);
         }
-        left_ = byte(static_cast<unsigned>(left_) - rows);
-        return rows;
+        return Parts::plain ? read_plain(row) : uint8_t{1};
     }
 
 private:
+    __attribute__((noinline)) uint8_t read_plain(Edges& row) {
+        uint8_t rows = bitmap_.left;
+        if (above_ == 0 && inked_ != 0) {
+            read_bits(row);
+            --inked_;
+            rows = 1;
+        } else {
+            row.at[0] = Edges::end;
+            // More of them than there are only in damaged data.
+            if (above_ != 0 && above_ < rows) {
+                rows = above_;
+            }
+            above_ = 0;
+        }
+        bitmap_.left = byte(static_cast<unsigned>(bitmap_.left) - rows);
+        return rows;
+    }
     void read_bits(Edges& row) {
-        BitPlace from = bits_;
+        BitPlace from = bitmap_.place;
         bool ink = false;
         uint8_t column = from_;
         uint8_t* edge = row.at;
@@ -74,17 +68,16 @@ private:
                 ink = !ink;
             }
         }
-        if (ink && column != width_ && edge != last) {
+        if (ink && column != bitmap_.width && edge != last) {
             *edge++ = column;
         }
         *edge = Edges::end;
-        bits_ = from;
+        bitmap_.place = from;
     }
 
     const Image& rom_;
-    BitPlace bits_;
-    const uint8_t packing_, width_, parameters_;
-    uint8_t left_;  // rows that are not read
+    const uint8_t packing_;
+    RunRows bitmap_;  // of `plain` without parameters
     // Of what has bits in `plain`: its first column, its columns; rows above it, rows of it, that are not read.
     uint8_t from_ = 0, columns_ = 0, above_ = 0, inked_ = 0;
 };

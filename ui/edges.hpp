@@ -42,37 +42,45 @@ struct BitPlace {
     }
 };
 
+/// A bitmap in `runs`, from where it is to be read on.
+struct RunRows {
+    BitPlace place;
+    uint8_t parameters;  ///< Rice parameters, of ground in bits 0-3, of ink in bits 4-7.
+    uint8_t width;
+    uint8_t left;  ///< Rows that are not read, at least 1.
+};
+
 /// Reads rows in `runs`. A microcontroller may bring one of its own: ui/mcu/runs_core.hpp.
 struct RunsCore {
-    /// @param parameters  Rice parameters, of ground in bits 0-3, of ink in bits 4-7.
-    /// @param width       Of the row. Only damaged data has a run past it, which ends the row.
-    /// @param edges       Takes the columns where ground turns to ink and back: one more than a row has,
-    ///                    which only damaged data fills.
-    /// @return            How many there are.
+    /// @param edges  Takes the columns where ground turns to ink and back, then Edges::end. Only damaged data has a
+    ///               run past the width, or more than fit, which ends the row.
+    /// @param room   How many it takes: one more than a row has, and without the end.
+    /// @return       How many rows there are that look like this.
     template <class Image>
-    static uint8_t read(const Image& rom,
-                        BitPlace& place,
-                        uint8_t parameters,
-                        uint8_t width,
-                        uint8_t* edges,
-                        uint8_t room) {
-        uint8_t k = parameters, column = 0, count = 0;
+    static uint8_t read(const Image& rom, RunRows& bitmap, uint8_t* edges, uint8_t room) {
+        BitPlace& place = bitmap.place;
+        uint8_t k = bitmap.parameters, column = 0;
         do {
             uint8_t run = 0;
-            while (run < width && place.next(rom)) {
-                ++run;
+            while (place.next(rom) && ++run != 0) {
             }
             for (uint8_t low_bits = k & 15u; low_bits != 0; --low_bits) {
                 run = byte(2u * run + (place.next(rom) ? 1u : 0u));
             }
             k = byte(static_cast<unsigned>(k) << 4 | k >> 4);
-            if (run >= width - column) {
+            if (run >= bitmap.width - column) {
                 break;
             }
             column = byte(static_cast<unsigned>(column) + run);
-            edges[count++] = column;
-        } while (count != room);
-        return count;
+            *edges++ = column;
+        } while (--room != 0);
+        *edges = Edges::end;
+        uint8_t rows = 1;
+        while (rows != bitmap.left && place.next(rom)) {
+            ++rows;
+        }
+        bitmap.left = byte(static_cast<unsigned>(bitmap.left) - rows);
+        return rows;
     }
 };
 

@@ -23,27 +23,20 @@ __attribute__((noinline)) void send_run_glyph(Bus& bus,
                                               const Colours& colours) {
     // A row has at most 1,020 pixels.
     constexpr uint16_t most_run = 0x8000;
-    BitPlace place{shape.at, 0x80};
-    // One more than a row has, which only damaged data fills, and the end of its last stroke.
+    RunRows bitmap{{shape.at, 0x80}, shape.k, shape.width, shape.rows};
+    // One more than a row has, which only damaged data fills, and the end.
     uint8_t edges[2 * most_strokes + 2];
-    const uint8_t* end = edges;
     uint16_t ground = 0;
-    for (uint8_t y = 0; y != shape.rows; ++y) {
-        if (y == 0 || !place.next(rom)) {
-            uint8_t count =
-                Parts::Runs::read(rom, place, shape.k, shape.width, edges, sizeof edges - 1);
-            if ((count & 1) != 0) {
-                edges[count++] = shape.width;
-            }
-            end = edges + count;
-        }
-        for (uint8_t again = shape.times; again != 0; --again) {
+    while (bitmap.left != 0) {
+        const uint8_t rows = Parts::Runs::read(rom, bitmap, edges, sizeof edges - 1);
+        for (uint16_t again = word(static_cast<unsigned>(rows) * shape.times); again != 0;
+             --again) {
             uint8_t column = 0;
-            for (const uint8_t* edge = edges; edge != end;) {
+            for (const uint8_t* edge = edges; *edge != Edges::end;) {
                 const uint8_t from = *edge++;
                 bus.push(colours.ground,
                          word(ground + byte(static_cast<unsigned>(from) - column) * shape.times));
-                column = *edge++;
+                column = *edge == Edges::end ? shape.width : *edge++;
                 bus.push(colours.ink,
                          word(byte(static_cast<unsigned>(column) - from) * shape.times));
                 ground = 0;
