@@ -35,11 +35,11 @@ public:
                 of_before = was.read(before);
             }
             if (of_now == 0) {
-                last_ = &stripes_[used_];
-                of_now = is.read(stripes_[used_].edges);
+                last_ = end_;
+                of_now = is.read(end_->edges);
             }
             const uint8_t rows = of_before < of_now ? of_before : of_now;
-            add(y, rows, difference(before.at, last_->edges.at, width));
+            add(y, rows, Parts::Runs::difference(before, last_->edges, width));
             y = byte(static_cast<unsigned>(y) + rows);
             of_before = byte(static_cast<unsigned>(of_before) - rows);
             of_now = byte(static_cast<unsigned>(of_now) - rows);
@@ -56,54 +56,6 @@ private:
     // A window costs about as much as so many pixels.
     static constexpr uint8_t window_pixels = 10;
     static constexpr uint8_t most_stripes = 6;
-
-    /// Columns from the first to the last that differ, and the widest gap between them. Half-open; gap_from at or
-    /// behind gap_to: there is no gap. to == 0: nothing differs.
-    struct Spans {
-        uint8_t from, gap_from, gap_to, to;
-    };
-
-    // Merges the edges of two rows. One that both have changes nothing between them; what is left, in turns, is where
-    // they begin to differ and to be alike.
-    struct Unlike {
-        const uint8_t *a, *b;
-
-        __attribute__((always_inline)) uint8_t next() {
-            for (;; ++a, ++b) {
-                const uint8_t of_a = *a, of_b = *b;
-                if (of_a < of_b) {
-                    ++a;
-                    return of_a;
-                }
-                if (of_a != of_b) {
-                    ++b;
-                    return of_b;
-                }
-                if (of_a == Edges::end) {
-                    return of_a;
-                }
-            }
-        }
-    };
-    static Spans difference(const uint8_t* a, const uint8_t* b, uint8_t width) {
-        Unlike unlike{a, b};
-        Spans spans{unlike.next(), 0, 0, 0};
-        if (spans.from != Edges::end) {
-            uint8_t from = spans.from;
-            do {
-                const uint8_t to = unlike.next();
-                if (spans.to != 0 &&
-                    byte(static_cast<unsigned>(from) - spans.to) >
-                        byte(static_cast<unsigned>(spans.gap_to) - spans.gap_from)) {
-                    spans.gap_from = spans.to;
-                    spans.gap_to = from;
-                }
-                spans.to = to == Edges::end ? width : to;
-                from = to == Edges::end ? to : unlike.next();
-            } while (from != Edges::end);
-        }
-        return spans;
-    }
 
     // What it costs to send rows that differ so, in pixels of the bitmap, without the first window.
     uint16_t cost(const Spans& spans, uint8_t rows) const {
@@ -123,13 +75,13 @@ private:
             return;
         }
         uint16_t pixels = cost(spans, rows);
-        if (used_ != 0) {
+        if (end_ != stripes_) {
             const Spans both{spans.from < spans_.from ? spans.from : spans_.from,
                              spans.gap_from > spans_.gap_from ? spans.gap_from : spans_.gap_from,
                              spans.gap_to < spans_.gap_to ? spans.gap_to : spans_.gap_to,
                              spans.to > spans_.to ? spans.to : spans_.to};
             const uint16_t joined = cost(both, byte(static_cast<unsigned>(rows_) + rows));
-            if (used_ == most_stripes ||
+            if (end_ == stripes_ + most_stripes ||
                 joined > word(static_cast<unsigned>(pixels_) + pixels + window_)) {
                 close();
             } else {
@@ -139,7 +91,7 @@ private:
         }
         spans_ = spans;
         pixels_ = pixels;
-        if (used_ == 0) {
+        if (end_ == stripes_) {
             top_ = y;
             rows_ = 0;
             if (last_ != stripes_) {
@@ -147,8 +99,8 @@ private:
                 last_ = stripes_;
             }
         }
-        if (last_ == &stripes_[used_]) {
-            ++used_;
+        if (last_ == end_) {
+            ++end_;
             last_->rows = 0;
         }
         last_->rows = byte(static_cast<unsigned>(last_->rows) + rows);
@@ -157,30 +109,30 @@ private:
 
     // Sends the rows that are kept. What was read last may lie behind them and stays.
     __attribute__((noinline)) void close() {
-        if (used_ == 0) {
+        if (end_ == stripes_) {
             return;
         }
         Columns columns{spans_.from, spans_.to};
         if (spans_.gap_from < spans_.gap_to &&
             word(byte(static_cast<unsigned>(spans_.gap_to) - spans_.gap_from) * rows_) > window_) {
             columns.to = spans_.gap_from;
-            send_window(columns);
+        }
+        for (;;) {
+            bus_.window(word(at_.x + large(columns.from)),
+                        word(at_.y + large(top_)),
+                        large(columns.count()),
+                        large(rows_));
+            ClippedRows<Bus, Parts> out(bus_, colours_, columns, times_);
+            for (const Stripe* stripe = stripes_; stripe != end_; ++stripe) {
+                out.send(stripe->edges, stripe->rows);
+            }
+            out.finish();
+            if (columns.to == spans_.to) {
+                break;
+            }
             columns = Columns{spans_.gap_to, spans_.to};
         }
-        send_window(columns);
-        used_ = 0;
-    }
-    __attribute__((noinline)) void send_window(Columns columns) {
-        bus_.window(word(at_.x + large(columns.from)),
-                    word(at_.y + large(top_)),
-                    large(columns.count()),
-                    large(rows_));
-        ClippedRows<Bus, Parts> out(bus_, colours_, columns, times_);
-        const Stripe* stripe = stripes_;
-        for (uint8_t left = used_; left != 0; --left, ++stripe) {
-            out.send(stripe->edges, stripe->rows);
-        }
-        out.finish();
+        end_ = stripes_;
     }
 
     // Pixels of the bitmap that cost as much as a window.
@@ -201,10 +153,11 @@ private:
     const Colours colours_;
     Spans spans_{0, 0, 0, 0};
     uint16_t pixels_ = 0;  // what it costs to send the rows that are kept
-    uint8_t top_ = 0, rows_ = 0, used_ = 0;
+    uint8_t top_ = 0, rows_ = 0;
+    Stripe* end_ = stripes_;   // of the stripes that are kept
+    Stripe* last_ = stripes_;  // the one that was read last, perhaps behind them
     Stripe
         stripes_[most_stripes + 1];  // of the window that is open, and the rows that were read last
-    Stripe* last_ = stripes_;        // those rows
 };
 
 }  // namespace dialplate

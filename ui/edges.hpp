@@ -24,6 +24,12 @@ struct Columns {
     uint8_t count() const { return byte(static_cast<unsigned>(to) - from); }
 };
 
+/// How two rows differ: the columns from the first to the last that do, and the widest gap between them. Half-open;
+/// gap_from at or behind gap_to: there is none. to == 0: nothing differs.
+struct Spans {
+    uint8_t from, gap_from, gap_to, to;
+};
+
 /// A place in the image to read bits from: of the byte before `at` those that are to come, then a one.
 struct BitPlace {
     uint16_t at;
@@ -82,6 +88,40 @@ struct RunsCore {
         bitmap.left = byte(static_cast<unsigned>(bitmap.left) - rows);
         return rows;
     }
+
+    /// How two rows differ. Merges their edges: one that both have changes nothing between them; what is left, in
+    /// turns, is where they begin to differ and to be alike.
+    static Spans difference(const Edges& row, const Edges& other, uint8_t width) {
+        Unlike unlike{row.at, other.at};
+        Spans spans{unlike.next(), 0, 0, 0};
+        uint8_t gap = 0;
+        for (uint8_t from = spans.from; from != Edges::end;) {
+            if (spans.to != 0 && byte(static_cast<unsigned>(from) - spans.to) > gap) {
+                gap = byte(static_cast<unsigned>(from) - spans.to);
+                spans.gap_from = spans.to;
+                spans.gap_to = from;
+            }
+            const uint8_t to = unlike.next();
+            spans.to = to == Edges::end ? width : to;
+            from = to == Edges::end ? to : unlike.next();
+        }
+        return spans;
+    }
+
+private:
+    /// The edges that only one of two rows has.
+    struct Unlike {
+        const uint8_t *a, *b;
+
+        uint8_t next() {
+            for (; *a == *b; ++a, ++b) {
+                if (*a == Edges::end) {
+                    return Edges::end;
+                }
+            }
+            return *a < *b ? *a++ : *b++;
+        }
+    };
 };
 
 }  // namespace dialplate

@@ -19,8 +19,7 @@ struct FastRunsCore {
                                                   uint8_t room) {
         const uint8_t* next = Image::address(bitmap.place.at);
         uint8_t rest = bitmap.place.rest;
-        uint8_t k = bitmap.parameters & 15u;
-        const uint8_t turn = static_cast<uint8_t>(k ^ (bitmap.parameters >> 4));
+        uint8_t k = bitmap.parameters;
         uint8_t run, column, bits;
         asm volatile(
             "clr %[column]               \n\t"
@@ -51,7 +50,7 @@ struct FastRunsCore {
             "brne 2b                     \n"
             "4:                          \n\t"
             "mov %[bits], %[k]           \n\t"
-            "tst %[bits]                 \n\t"
+            "andi %[bits], 15            \n\t"
             "breq 7f                     \n"
             "5:                          \n\t"
             "lsl %[rest]                 \n\t"
@@ -61,7 +60,7 @@ struct FastRunsCore {
             "dec %[bits]                 \n\t"
             "brne 5b                     \n"
             "7:                          \n\t"
-            "eor %[k], %[turn]           \n\t"
+            "swap %[k]                   \n\t"
             "add %[column], %[run]       \n\t"
             "brcs 8f                     \n\t"
             "cp %[column], %[width]      \n\t"
@@ -90,16 +89,87 @@ struct FastRunsCore {
               [room] "+r"(room),
               [run] "=&d"(run),
               [column] "=&r"(column),
-              [bits] "=&r"(bits)
-            : [turn] "r"(turn),
-              [width] "r"(bitmap.width),
-              [left] "r"(bitmap.left),
-              [end] "M"(int{Edges::end})
+              [bits] "=&d"(bits)
+            : [width] "r"(bitmap.width), [left] "r"(bitmap.left), [end] "M"(int{Edges::end})
             : "memory");
         bitmap.place.at = static_cast<uint16_t>(next - Image::address(0));
         bitmap.place.rest = rest;
         bitmap.left = static_cast<uint8_t>(bitmap.left - run);
         return run;
+    }
+
+    /// See RunsCore::difference.
+    __attribute__((noinline)) static Spans difference(const Edges& row,
+                                                      const Edges& other,
+                                                      uint8_t width) {
+        const uint8_t *next = row.at, *of_other = other.at;
+        Spans spans{0, 0, 0, 0};
+        uint8_t here, there, edge, gap = 0;
+        asm("ld %[here], X+              \n\t"
+            "ld %[there], Z+             \n"
+            // They are alike: up to the next edge that only one has.
+            "1:                          \n\t"
+            "cp %[here], %[there]        \n\t"
+            "brlo 2f                     \n\t"
+            "brne 3f                     \n\t"
+            "cpi %[here], %[end]         \n\t"
+            "breq 9f                     \n\t"
+            "ld %[here], X+              \n\t"
+            "ld %[there], Z+             \n\t"
+            "rjmp 1b                     \n"
+            "2:                          \n\t"
+            "mov %[edge], %[here]        \n\t"
+            "ld %[here], X+              \n\t"
+            "rjmp 4f                     \n"
+            "3:                          \n\t"
+            "mov %[edge], %[there]       \n\t"
+            "ld %[there], Z+             \n"
+            "4:                          \n\t"
+            "tst %[to]                   \n\t"
+            "brne 5f                     \n\t"
+            "mov %[from], %[edge]        \n\t"
+            "rjmp 6f                     \n"
+            "5:                          \n\t"
+            "sub %[edge], %[to]          \n\t"
+            "cp %[gap], %[edge]          \n\t"
+            "brsh 6f                     \n\t"
+            "mov %[gap], %[edge]         \n\t"
+            "mov %[gap_from], %[to]      \n\t"
+            "mov %[gap_to], %[to]        \n\t"
+            "add %[gap_to], %[gap]       \n"
+            // They differ: up to the next.
+            "6:                          \n\t"
+            "cp %[here], %[there]        \n\t"
+            "brlo 7f                     \n\t"
+            "brne 8f                     \n\t"
+            "mov %[to], %[width]         \n\t"
+            "cpi %[here], %[end]         \n\t"
+            "breq 9f                     \n\t"
+            "ld %[here], X+              \n\t"
+            "ld %[there], Z+             \n\t"
+            "rjmp 6b                     \n"
+            "7:                          \n\t"
+            "mov %[to], %[here]          \n\t"
+            "ld %[here], X+              \n\t"
+            "rjmp 1b                     \n"
+            "8:                          \n\t"
+            "mov %[to], %[there]         \n\t"
+            "ld %[there], Z+             \n\t"
+            "rjmp 1b                     \n"
+            "9:                          \n\t"
+            : [next] "+x"(next),
+              [of_other] "+z"(of_other),
+              [from] "+r"(spans.from),
+              [gap_from] "+r"(spans.gap_from),
+              [gap_to] "+r"(spans.gap_to),
+              [to] "+r"(spans.to),
+              [gap] "+r"(gap),
+              [here] "=&d"(here),
+              [there] "=&r"(there),
+              [edge] "=&r"(edge)
+            : [width] "r"(width), [end] "M"(int{Edges::end})
+            : "memory");
+        return spans;
     }
 };
 
