@@ -27,7 +27,7 @@ public:
         : bus_(bus), at_(at), times_(times), window_(worth_a_window(times)), colours_(colours) {}
 
     /// Sends what makes `is` of `was`. width, height: of the cells, in pixels of the bitmap.
-    __attribute__((noinline)) void send(Rows& was, Rows& is, uint8_t width, uint8_t height) {
+    __attribute__((noinline, optimize("O2"))) void send(Rows& was, Rows& is, uint8_t width, uint8_t height) {
         Edges before;
         uint8_t of_before = 0, of_now = 0;  // rows of what was read that are not compared yet
         for (uint8_t y = 0; y != height;) {
@@ -35,6 +35,9 @@ public:
                 of_before = was.read(before);
             }
             if (of_now == 0) {
+                if (first_ == end_) {
+                    first_ = end_ = stripes_;
+                }
                 last_ = end_;
                 of_now = is.read(end_->edges);
             }
@@ -75,7 +78,7 @@ private:
             return;
         }
         uint16_t pixels = cost(spans, rows);
-        if (end_ != stripes_) {
+        if (end_ != first_) {
             const Spans both{spans.from < spans_.from ? spans.from : spans_.from,
                              spans.gap_from > spans_.gap_from ? spans.gap_from : spans_.gap_from,
                              spans.gap_to < spans_.gap_to ? spans.gap_to : spans_.gap_to,
@@ -91,12 +94,12 @@ private:
         }
         spans_ = spans;
         pixels_ = pixels;
-        if (end_ == stripes_) {
+        if (end_ == first_) {
             top_ = y;
             rows_ = 0;
-            if (last_ != stripes_) {
+            if (last_ == stripes_ + most_stripes) {
                 stripes_[0] = *last_;
-                last_ = stripes_;
+                first_ = end_ = last_ = stripes_;
             }
         }
         if (last_ == end_) {
@@ -107,9 +110,9 @@ private:
         rows_ = byte(static_cast<unsigned>(rows_) + rows);
     }
 
-    // Sends the rows that are kept. What was read last may lie behind them and stays.
+    // Sends the rows that are kept. What was read last stays where it is.
     __attribute__((noinline)) void close() {
-        if (end_ == stripes_) {
+        if (end_ == first_) {
             return;
         }
         Columns columns{spans_.from, spans_.to};
@@ -123,7 +126,7 @@ private:
                         large(columns.count()),
                         large(rows_));
             ClippedRows<Bus, Parts> out(bus_, colours_, columns, times_);
-            for (const Stripe* stripe = stripes_; stripe != end_; ++stripe) {
+            for (const Stripe* stripe = first_; stripe != end_; ++stripe) {
                 out.send(stripe->edges, stripe->rows);
             }
             out.finish();
@@ -132,7 +135,7 @@ private:
             }
             columns = Columns{spans_.gap_to, spans_.to};
         }
-        end_ = stripes_;
+        first_ = end_ = last_;
     }
 
     // Pixels of the bitmap that cost as much as a window.
@@ -154,10 +157,9 @@ private:
     Spans spans_{0, 0, 0, 0};
     uint16_t pixels_ = 0;  // what it costs to send the rows that are kept
     uint8_t top_ = 0, rows_ = 0;
-    Stripe* end_ = stripes_;   // of the stripes that are kept
-    Stripe* last_ = stripes_;  // the one that was read last, perhaps behind them
-    Stripe
-        stripes_[most_stripes + 1];  // of the window that is open, and the rows that were read last
+    // The stripes that are kept for the next window, and the one that was read last: the last of them or behind them.
+    Stripe *first_ = stripes_, *end_ = stripes_, *last_ = stripes_;
+    Stripe stripes_[most_stripes + 1];
 };
 
 }  // namespace dialplate
