@@ -1,16 +1,17 @@
 // The two functions of ui/bus.hpp in terms of a link that sends bytes, and the start-up of a controller.
 //
 // A Link is a type of static functions: begin(), reset(), select(), command(byte), parameter(byte),
-// range(command, from, to) with two words high byte first, run(first, second, count) and run(first, second,
-// third, count) for runs of one colour, types Contexts for glyphs in `context` and Rows for rows of digits, void
-// where pushes will do, finish() which returns when the last byte has left. The links stand beside this file: spi_polled.hpp, spi_timed.hpp,
-// usart_spi.hpp, parallel8.hpp.
+// window(columns, pages), run(first, second, count) and run(first, second, third, count) for runs of one
+// colour, types Contexts for glyphs in `context` and Rows for rows of digits, void where pushes will do,
+// finish() which returns when the last byte has left. The links stand beside this file: spi_polled.hpp,
+// spi_timed.hpp, usart_spi.hpp, parallel8.hpp.
 #pragma once
 
 #include "ui/mcu/context_core.hpp"
 #include "ui/mcu/controllers.hpp"
 #include "ui/mcu/display_command.hpp"
 #include "ui/mcu/wait.hpp"
+#include "ui/mcu/window_commands.hpp"
 
 #include <stdint.h>
 
@@ -98,13 +99,8 @@ struct DisplayBus {
                                                  uint16_t y,
                                                  uint16_t width,
                                                  uint16_t height) {
-        range(display_command::set_column_address,
-              static_cast<uint16_t>(x + Panel::column_offset),
-              width);
-        range(display_command::set_page_address,
-              static_cast<uint16_t>(y + Panel::page_offset),
-              height);
-        Link::command(display_command::write_memory_start);
+        Link::window(range(static_cast<uint16_t>(x + Panel::column_offset), width),
+                     range(static_cast<uint16_t>(y + Panel::page_offset), height));
     }
 
     /// Sends `count` pixels of one colour; see ui/bus.hpp. May return before the last byte has left.
@@ -120,8 +116,8 @@ struct DisplayBus {
     static void finish() { Link::finish(); }
 
 private:
-    __attribute__((noinline)) static void range(uint8_t command, uint16_t from, uint16_t length) {
-        Link::range(command, from, static_cast<uint16_t>(from + length - 1));
+    static Range range(uint16_t first, uint16_t length) {
+        return Range{first, static_cast<uint16_t>(first + length - 1)};
     }
 };
 

@@ -32,8 +32,8 @@ struct ControlLines {
         }
     }
 
-    static void expect_command() { DataOrCommand::low(); }
-    static void expect_data() { DataOrCommand::high(); }
+    __attribute__((always_inline)) static void expect_command() { DataOrCommand::low(); }
+    __attribute__((always_inline)) static void expect_data() { DataOrCommand::high(); }
     static void select() { Select::low(); }
     static void release() { Select::high(); }
 };

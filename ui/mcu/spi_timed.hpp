@@ -26,16 +26,13 @@ struct SpiTimed : SpiPolled<DataOrCommand, Select, Reset, 2> {
     using Contexts = SpiTimedContexts;
     using Rows = SpiTimedRows;
 
-    /// A command and two words, high byte first.
-    __attribute__((always_inline)) static void range(uint8_t code, uint16_t from, uint16_t to) {
-        Wiring::expect_command();
-        shift(code);
-        Wiring::expect_data();
-        shift(static_cast<uint8_t>(from >> 8));
-        shift(static_cast<uint8_t>(from));
-        shift(static_cast<uint8_t>(to >> 8));
-        shift(static_cast<uint8_t>(to));
-        clear_flag();
+    /// Nothing here asks for the flag, and pixels may follow at once.
+    __attribute__((always_inline)) static void window(Range columns, Range pages) {
+        shift_command(display_command::set_column_address);
+        shift_range(columns);
+        shift_command(display_command::set_page_address);
+        shift_range(pages);
+        shift_command(display_command::write_memory_start);
     }
 
     /// `count` pixels of two bytes, count at least 1: 36 cycles each.
@@ -83,6 +80,17 @@ struct SpiTimed : SpiPolled<DataOrCommand, Select, Reset, 2> {
     static void finish() { clear_flag(); }
 
 private:
+    __attribute__((always_inline)) static void shift_command(uint8_t byte) {
+        Wiring::expect_command();
+        shift(byte);
+        Wiring::expect_data();
+    }
+    __attribute__((always_inline)) static void shift_range(Range range) {
+        shift(static_cast<uint8_t>(range.first >> 8));
+        shift(static_cast<uint8_t>(range.first));
+        shift(static_cast<uint8_t>(range.last >> 8));
+        shift(static_cast<uint8_t>(range.last));
+    }
     // Sends a byte and lets 17 cycles pass after it: another may follow, or an edge of a line.
     __attribute__((always_inline)) static void shift(uint8_t byte) {
         uint8_t wait;

@@ -12,6 +12,7 @@
 #include "ui/mcu/context_core.hpp"
 #include "ui/mcu/lines.hpp"
 #include "ui/mcu/spi_pins.hpp"
+#include "ui/mcu/window_commands.hpp"
 
 #include <avr/interrupt.h>
 #include <avr/io.h>
@@ -59,12 +60,8 @@ struct UsartSpi {
     }
 
     __attribute__((noinline)) static void parameter(uint8_t byte) { send_last(byte); }
-    static void range(uint8_t code, uint16_t from, uint16_t to) {
-        command(code);
-        parameter(static_cast<uint8_t>(from >> 8));
-        parameter(static_cast<uint8_t>(from));
-        parameter(static_cast<uint8_t>(to >> 8));
-        parameter(static_cast<uint8_t>(to));
+    static void window(Range columns, Range pages) {
+        window_by_parameters<UsartSpi>(columns, pages);
     }
 
     /// `count` pixels of two bytes, count at least 1. Returns while the last bytes leave.
