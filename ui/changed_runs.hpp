@@ -27,7 +27,7 @@ public:
         : bus_(bus), at_(at), times_(times), window_(worth_a_window(times)), colours_(colours) {}
 
     /// Sends what makes `is` of `was`. width, height: of the cells, in pixels of the bitmap.
-    __attribute__((noinline, optimize("O2"))) void send(Rows& was, Rows& is, uint8_t width, uint8_t height) {
+    __attribute__((always_inline)) void send(Rows& was, Rows& is, uint8_t width, uint8_t height) {
         Edges before;
         uint8_t of_before = 0, of_now = 0;  // rows of what was read that are not compared yet
         for (uint8_t y = 0; y != height;) {
@@ -57,7 +57,7 @@ private:
         Edges edges;
     };
     // A window costs about as much as so many pixels.
-    static constexpr uint8_t window_pixels = 10;
+    static constexpr uint8_t window_pixels = 9;
     static constexpr uint8_t most_stripes = 6;
 
     // What it costs to send rows that differ so, in pixels of the bitmap, without the first window.

@@ -116,8 +116,8 @@ struct DisplayBus {
     static void finish() { Link::finish(); }
 
 private:
-    static Range range(uint16_t first, uint16_t length) {
-        return Range{first, static_cast<uint16_t>(first + length - 1)};
+    static MemoryRange range(uint16_t first, uint16_t length) {
+        return MemoryRange{first, static_cast<uint16_t>(first + length - 1)};
     }
 };
 

@@ -49,7 +49,7 @@ struct Parallel8 {
     }
 
     __attribute__((noinline)) static void parameter(uint8_t byte) { send(byte); }
-    static void window(Range columns, Range pages) {
+    static void window(MemoryRange columns, MemoryRange pages) {
         window_by_parameters<Parallel8>(columns, pages);
     }
 

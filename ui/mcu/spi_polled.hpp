@@ -47,7 +47,7 @@ struct SpiPolled {
     }
 
     __attribute__((noinline)) static void parameter(uint8_t byte) { send(byte); }
-    static void window(Range columns, Range pages) {
+    static void window(MemoryRange columns, MemoryRange pages) {
         window_by_parameters<SpiPolled>(columns, pages);
     }
 

@@ -27,7 +27,7 @@ struct SpiTimed : SpiPolled<DataOrCommand, Select, Reset, 2> {
     using Rows = SpiTimedRows;
 
     /// Nothing here asks for the flag, and pixels may follow at once.
-    __attribute__((always_inline)) static void window(Range columns, Range pages) {
+    __attribute__((always_inline)) static void window(MemoryRange columns, MemoryRange pages) {
         shift_command(display_command::set_column_address);
         shift_range(columns);
         shift_command(display_command::set_page_address);
@@ -85,7 +85,7 @@ private:
         shift(byte);
         Wiring::expect_data();
     }
-    __attribute__((always_inline)) static void shift_range(Range range) {
+    __attribute__((always_inline)) static void shift_range(MemoryRange range) {
         shift(static_cast<uint8_t>(range.first >> 8));
         shift(static_cast<uint8_t>(range.first));
         shift(static_cast<uint8_t>(range.last >> 8));

@@ -60,7 +60,7 @@ struct UsartSpi {
     }
 
     __attribute__((noinline)) static void parameter(uint8_t byte) { send_last(byte); }
-    static void window(Range columns, Range pages) {
+    static void window(MemoryRange columns, MemoryRange pages) {
         window_by_parameters<UsartSpi>(columns, pages);
     }
 
