@@ -56,11 +56,11 @@ struct Bench {
     }
 };
 
-struct Row {
+struct DrawnFace {
     const char* name;
     std::string face;
 };
-const Row rows[] = {
+const DrawnFace drawn_faces[] = {
     {"enlarged twice, plain",
      R"("file": "figures24.bdf", "size": 24, "scale": 2, "packing": "plain")"},
     {"enlarged three times, runs",
@@ -79,7 +79,7 @@ const Row rows[] = {
 };
 
 TEST(ChangedRuns, LeaveEveryPairOfDigitsAsDrawnWhole) {
-    for (const Row& row : rows) {
+    for (const DrawnFace& row : drawn_faces) {
         SCOPED_TRACE(row.name);
         Bench bench(row.face, "", 1);
         ASSERT_NE(bench.prototype, nullptr);
@@ -102,7 +102,7 @@ TEST(ChangedRuns, LeaveEveryPairOfDigitsAsDrawnWhole) {
 
 TEST(ChangedRuns, KeepTheMarkOfTheTunedDigitRight) {
     for (const char* mark : {"underline", "invert"}) {
-        for (const Row& row : rows) {
+        for (const DrawnFace& row : drawn_faces) {
             SCOPED_TRACE(std::string(row.name) + ", " + mark);
             if (row.face.find("size\": 60") != std::string::npos) continue;  // two do not fit
             Bench bench(row.face,
