@@ -1,5 +1,7 @@
 #include "sim/ledger/size_terms.hpp"
 
+#include <algorithm>
+#include <cstddef>
 #include <initializer_list>
 
 namespace dialplate {
@@ -29,6 +31,9 @@ PartSet effective(PartSet parts) {
                         parts.has(Part::segment));
             case Part::smooth:
                 return parts.has(Part::tones_plain) || parts.has(Part::tones_context);
+            case Part::tones_plain:
+            case Part::tones_context:
+                return parts.has(Part::smooth) || parts.has(Part::picture);
             default:
                 return true;
         }
@@ -46,95 +51,125 @@ std::vector<SizeTerm> size_terms(const DisplayProgram& program) {
     std::vector<SizeTerm> terms = {{SizeRow::engine, true}};
     const auto engine = [&terms](bool holds) { terms.push_back({SizeRow::engine, holds}); };
     const auto has = [&parts](Part part) { return parts.has(part); };
+    const auto count = [&parts](std::initializer_list<Part> group) {
+        return std::count_if(
+            group.begin(), group.end(), [&parts](Part part) { return parts.has(part); });
+    };
+    const auto any = [&count](std::initializer_list<Part> group) { return count(group) > 0; };
     const auto all = [&](std::initializer_list<Part> group) {
-        bool every = true;
-        for (const Part part : group) {
-            every = every && has(part);
-        }
-        engine(every);
+        engine(count(group) == static_cast<std::ptrdiff_t>(group.size()));
     };
-    const auto more_than = [&](int least, std::initializer_list<Part> group) {
-        int count = 0;
-        for (const Part part : group) {
-            count += has(part) ? 1 : 0;
-        }
-        engine(count > least);
-    };
-    for (int i = 0; i < part_count; ++i) {
+    for (int i = 0; i < part_count; ++i)
         engine(has(static_cast<Part>(i)));
-    }
 
-    const auto kinds = {Part::readout, Part::box, Part::meter, Part::scale, Part::picture};
-    more_than(0, kinds);
-    more_than(1, kinds);
-    more_than(2, kinds);
-    const auto packings = {Part::plain,
-                           Part::runs,
-                           Part::segment,
-                           Part::context,
-                           Part::tones_plain,
-                           Part::tones_context};
-    more_than(1, packings);
-    more_than(2, packings);
-    const auto bitmaps = {Part::plain, Part::runs, Part::context};
-    more_than(0, bitmaps);
-    more_than(1, bitmaps);
-    more_than(2, bitmaps);
+    const bool readout = has(Part::readout), box = has(Part::box), meter = has(Part::meter),
+               scale = has(Part::scale), picture = has(Part::picture);
+    const auto kinds = count({Part::readout, Part::box, Part::meter, Part::scale, Part::picture});
+    for (const int least : {1, 2, 3})
+        engine(kinds > least);
+    // What keeps a state of what the glass shows.
+    engine(readout || box || meter || scale);
 
-    // Changed runs have one way for bitmaps, which reads each packing, and one for segments.
-    const bool changed_bitmaps = has(Part::changed_runs) && (has(Part::plain) || has(Part::runs));
-    engine(changed_bitmaps);
-    engine(changed_bitmaps && has(Part::segment));
-    all({Part::changed_runs, Part::segment});
-    all({Part::changed_runs, Part::plain, Part::runs});
-    all({Part::changed_runs, Part::enlarged});
-    all({Part::changed_runs, Part::tuning_digit});
-    all({Part::changed_runs, Part::sign});
-
-    engine(has(Part::enlarged) && (has(Part::plain) || has(Part::runs) || has(Part::context)));
-    all({Part::enlarged, Part::plain});
-    all({Part::enlarged, Part::runs});
-    all({Part::enlarged, Part::context});
-    all({Part::enlarged, Part::segment});
-
-    // Faces and pictures in tones, and pictures in one bit.
-    const bool tones = has(Part::tones_plain) || has(Part::tones_context);
+    // How glyphs are told apart, and which decoders are linked.
+    const auto bitmaps = count({Part::plain, Part::runs, Part::context});
+    const bool tones = any({Part::tones_plain, Part::tones_context}), smooth = has(Part::smooth);
+    const bool smooth_plain = smooth && has(Part::tones_plain),
+               smooth_context = smooth && has(Part::tones_context);
+    const bool in_context = has(Part::context) || smooth_context;
+    const bool others = any({Part::plain, Part::runs}) || smooth_plain;
+    const auto ways = bitmaps + count({Part::segment, Part::smooth});
+    for (const int least : {0, 1, 2})
+        engine(bitmaps > least);
+    for (const int least : {0, 1, 2, 3})
+        engine(ways > least);
+    engine(in_context && others);
+    engine(has(Part::segment) && (in_context || others));
+    engine(has(Part::segment) && in_context);
+    engine(has(Part::segment) && !in_context && !others);
     engine(tones);
-    engine(tones && has(Part::picture));
+    engine(smooth_plain && smooth_context);
     all({Part::tones_plain, Part::tones_context});
-    all({Part::plain, Part::tones_plain});
-    all({Part::context, Part::tones_context});
-    all({Part::context, Part::smooth});
-    all({Part::smooth, Part::tones_plain});
-    all({Part::smooth, Part::tones_context});
-    all({Part::smooth, Part::tones_plain, Part::tones_context});
-    all({Part::picture, Part::smooth});
-    all({Part::picture, Part::tones_plain});
-    all({Part::picture, Part::tones_context});
-    all({Part::picture, Part::plain});
+    all({Part::smooth, Part::plain});
+    all({Part::smooth, Part::runs});
+    all({Part::smooth, Part::context});
+    engine(bitmaps == 0 && has(Part::tones_context));
+    engine(has(Part::plain) || (picture && has(Part::runs)));  // rows of runs, sent
+
+    // With two bytes a pixel this driver decides glyphs in context itself, unless they are enlarged.
+    const bool decides =
+        program.bus == BusKind::spi_timed && program.bytes_per_pixel == 2 && has(Part::context);
+    const bool blocks_of_context = has(Part::context) && (!decides || has(Part::enlarged));
+    engine(blocks_of_context);
+    engine(blocks_of_context || has(Part::tones_context));
+    engine(decides && has(Part::enlarged));
+    // A row is kept on the stack. What lies more than 63 bytes above its bottom takes further instructions.
+    const int columns = program.context_columns;
+    for (const int least : {10, 18, 26, 54, 58})
+        engine(has(Part::tones_context) && columns > least);
+    for (const int least : {54, 58})
+        engine(blocks_of_context && columns > least);
+    engine(blocks_of_context && has(Part::enlarged) && columns > 58);
+    engine(decides && columns > 118);
+
+    // Pictures, and what they share with glyphs: a function with one caller is put in its place.
+    engine(picture && bitmaps > 0);
+    engine(picture && bitmaps > 1);
+    engine(picture && bitmaps > 2);
     all({Part::picture, Part::runs});
     all({Part::picture, Part::context});
+    engine(picture && tones);
+    all({Part::picture, Part::tones_plain});
+    all({Part::picture, Part::tones_context});
+    engine(picture && (tones || has(Part::changed_runs)));
+    engine(picture && (bitmaps > 0 || (smooth && tones)));
+    all({Part::picture, Part::enlarged});
+    engine(picture && has(Part::enlarged) && tones);
+    all({Part::picture, Part::readout});
+    all({Part::picture, Part::readout, Part::enlarged});
+    all({Part::picture, Part::box});
+    all({Part::picture, Part::meter});
 
-    // Who calls the drawing of texts and numbers besides.
+    // Changed runs have one way for bitmaps, which reads each packing, and one for segments.
+    const bool changed_bitmaps = has(Part::changed_runs) && any({Part::plain, Part::runs});
+    engine(changed_bitmaps);
+    engine(changed_bitmaps && has(Part::segment));
+    engine(changed_bitmaps && has(Part::plain));
+    engine(changed_bitmaps && has(Part::plain) && has(Part::runs));
+    engine(changed_bitmaps && has(Part::enlarged));
+    all({Part::changed_runs, Part::tuning_digit});
+
+    // Arithmetic and reading that several share.
+    const bool sheet = program.touch_sheet;
+    engine(readout || has(Part::tape));                          // digits of a number
+    engine(sheet || meter || scale || has(Part::tuning_digit));  // division
+    engine(scale || has(Part::tuning_digit));                    // with a sign
+    engine(sheet || meter || has(Part::tape));                   // product of 32 bits
+    engine(box || meter || scale);                               // numbers of 32 bits
+    engine(meter && any({Part::touch, Part::peak}));             // going through the items
+
+    // Who calls what besides.
     all({Part::readout, Part::box});
     all({Part::readout, Part::meter});
     all({Part::readout, Part::scale});
+    engine(readout || scale);
+    all({Part::readout, Part::tape});
     all({Part::readout, Part::scale, Part::tuning_digit});
     all({Part::readout, Part::segment});
     all({Part::readout, Part::enlarged});
+    all({Part::enlarged, Part::context});
+    all({Part::scale, Part::tuning_digit});
     all({Part::box, Part::meter});
     all({Part::box, Part::scale});
-    all({Part::box, Part::segment});
-    all({Part::box, Part::enlarged});
+    engine(box || meter);
     all({Part::scale, Part::meter});
-    all({Part::scale, Part::segment});
-    all({Part::scale, Part::enlarged});
-    all({Part::tuning_digit, Part::sign});
-    all({Part::touch, Part::words});
-    all({Part::hold, Part::pages});
+    all({Part::touch, Part::peak});
+    all({Part::touch, Part::words, Part::pages});
+    all({Part::pages, Part::peak});
     all({Part::peak, Part::blocks});
     all({Part::peak, Part::upright});
     all({Part::blocks, Part::upright});
+    engine(has(Part::peak) && kinds > 1);
+    engine(has(Part::tape) && kinds > 1);
 
     const auto driver = [&terms](bool holds) { terms.push_back({SizeRow::driver, holds}); };
     for (const BusKind kind :
@@ -142,18 +177,7 @@ std::vector<SizeTerm> size_terms(const DisplayProgram& program) {
         driver(program.bus == kind);
         driver(program.bus == kind && program.bytes_per_pixel == 3);
     }
-    // With two bytes a pixel this driver decides glyphs in context itself, and some of the engine is not linked.
-    const bool decides =
-        program.bus == BusKind::spi_timed && program.bytes_per_pixel == 2 && has(Part::context);
-    engine(decides);
-    engine(decides && has(Part::enlarged));
-    engine(decides && has(Part::tones_context));
-    engine(decides && (has(Part::enlarged) || has(Part::tones_context)));
-    engine(decides && has(Part::picture));
-    engine(decides && (has(Part::plain) || has(Part::runs)));
-
-    terms.push_back({SizeRow::touch, program.touch_sheet});
-    terms.push_back({SizeRow::touch, program.touch_sheet && program.bus == BusKind::parallel8});
+    terms.push_back({SizeRow::touch, sheet});
     return terms;
 }
 

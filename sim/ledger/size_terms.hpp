@@ -1,10 +1,11 @@
 // The terms of which the size of a display's program is the weighted sum.
 //
 // Compiling the program for each layout would take a second, so its size is predicted: one term for each part of
-// the engine, one for each way of sending and for reading the touch sheet, and one for each group of parts that
-// share or repeat code: two callers of a function keep the compiler from putting it in place. What a term weighs
-// was fitted to compiled programs with parts drawn at random (tests/firmware/measure_sizes.cpp,
-// measured_sizes.hpp); others, kept out of the fit, bound the error.
+// the engine, one for each way of sending and for reading the touch sheet, one for each function that several parts
+// share, and one for each group of parts that repeat code: two callers of a function keep the compiler from putting
+// it in place. Which function is in which program follows from its parts without exception; how large it is there
+// varies by a few bytes. What a term weighs was fitted to compiled programs with parts drawn at random
+// (tests/firmware/measure_sizes.cpp, measured_sizes.hpp); others, kept out of the fit, bound the error.
 #pragma once
 
 #include "sim/layout/layout.hpp"
@@ -24,10 +25,10 @@ struct DisplayProgram {
     std::optional<BusKind> bus{};  ///< Absent: two functions of the builder's own.
     int bytes_per_pixel = 2;       ///< 2 or 3.
     bool touch_sheet = false;      ///< Read through a serial converter.
-    // What makes no difference to the flash, but to the stack.
-    int context_columns = 1;  ///< Of the widest bitmap in `context`.
-    bool changed_bitmaps =
-        true;  ///< Changed runs are for faces in `plain` or `runs`, and not for segments alone.
+    int context_columns = 1;       ///< Of the widest bitmap in `context`.
+    /// Changed runs are for faces in `plain` or `runs`, and not for segments alone. Makes no difference to the flash, but
+    /// to the stack.
+    bool changed_bitmaps = true;
 };
 
 /// The row of the ledger that a term belongs to.

@@ -70,9 +70,9 @@ const uint8_t image[] DIALPLATE_IN_FLASH = {0xD1, 1};
 
 using Parts = ChosenParts<PARTS, FlashBytes<image>>;
 
+#if (PARTS) >= 0
 uint8_t memory[64];
 Bus bus;
-#if (PARTS) >= 0
 Screen<Bus, Parts> screen(bus, Rom<FlashBytes<image>>(FlashBytes<image>{}), memory);
 #endif
 
@@ -111,11 +111,11 @@ __attribute__((noinline)) static void service() {
 #endif
 
 int main() {
+#if (PARTS) >= 0
     Bus::start();
 #if TOUCH
     Touch::begin();
 #endif
-#if (PARTS) >= 0
     for (;;) {
         screen.set(GPIOR0, GPIOR1);
         if (Parts::touch) {
@@ -143,9 +143,6 @@ int main() {
         service();
     }
 #else
-    bus.window(GPIOR0, GPIOR1, GPIOR2, GPIOR0);
-    bus.push(GPIOR0, GPIOR1);
-    GPIOR0 = static_cast<uint8_t>(FlashBytes<image>::u8(GPIOR1) + memory[GPIOR2]);
     for (;;) {
         GPIOR0 = GPIOR1;
     }

@@ -11,7 +11,9 @@
 #include <cstdio>
 #include <cstdlib>
 #include <fstream>
+#include <initializer_list>
 #include <iostream>
+#include <iterator>
 #include <random>
 #include <string>
 #include <thread>
@@ -22,10 +24,12 @@ using namespace dialplate;
 
 namespace {
 
-constexpr int samples = 600;
-constexpr int held_out = 100;
+constexpr int samples = 1200;
+constexpr int held_out = 200;
 /// An error of one size, squared, over that of a weight: terms that mostly go together share what they weigh.
-constexpr double doubt = 0.01;
+constexpr double doubt = 0.1;
+/// A program of so many bytes counts 1, one of half as many 4: what is promised is a share of the size.
+constexpr double usual_bytes = 8000.0;
 constexpr std::uint32_t all_parts = (1U << part_count) - 1;
 
 struct Sample {
@@ -34,28 +38,60 @@ struct Sample {
     double stack = 0.0;
 };
 
-/// A set of parts such as a layout has: most kinds, most packings, their trimmings now and then.
+/// A set of parts such as a layout has, from one kind of item with one packing to nearly everything: small displays
+/// are no less common than full ones.
 PartSet random_parts(std::mt19937& random) {
-    const auto often = [&random](double share) {
-        return static_cast<double>(random() % 10'000) < 10'000.0 * share;
-    };
+    const auto draw = [&random] { return static_cast<double>(random() % 10'000) / 10'000.0; };
+    const auto often = [&draw](double share) { return draw() < share; };
+    const double fullness = often(0.25) ? 1.0 : 0.15 + 0.85 * draw();
+    const auto in_a_full_one = [&](double share) { return often(share * fullness); };
     PartSet parts;
-    parts.add(Part::readout, often(0.8)).add(Part::box, often(0.8)).add(Part::meter, often(0.6));
-    parts.add(Part::scale, often(0.45)).add(Part::picture, often(0.35));
-    parts.add(Part::plain, often(0.5)).add(Part::runs, often(0.75)).add(Part::segment, often(0.35));
-    parts.add(Part::context, often(0.4));
-    parts.add(Part::tones_plain, often(0.15)).add(Part::tones_context, often(0.3));
-    parts.add(Part::smooth, often(0.7));
-    parts.add(Part::changed_runs, often(0.4));
-    parts.add(Part::enlarged, often(0.45)).add(Part::tuning_digit, often(0.6));
-    parts.add(Part::sign, often(0.3)).add(Part::rounded, often(0.6)).add(Part::words, often(0.5));
-    parts.add(Part::touch, often(0.8)).add(Part::hold, often(0.6)).add(Part::pages, often(0.6));
-    parts.add(Part::peak, often(0.5)).add(Part::blocks, often(0.5)).add(Part::upright, often(0.3));
-    parts.add(Part::tape, often(0.6));
-    // Somebody has to draw the packings, and something has to be drawn.
-    if (!parts.has(Part::plain) && !parts.has(Part::runs) && !parts.has(Part::segment) &&
-        !parts.has(Part::context)) {
-        parts.add(Part::runs);
+    for (const auto& [part, share] : {std::pair{Part::readout, 0.9},
+                                      {Part::box, 0.9},
+                                      {Part::meter, 0.7},
+                                      {Part::scale, 0.6},
+                                      {Part::picture, 0.45},
+                                      {Part::plain, 0.5},
+                                      {Part::runs, 0.75},
+                                      {Part::segment, 0.4},
+                                      {Part::context, 0.5},
+                                      {Part::tones_plain, 0.2},
+                                      {Part::tones_context, 0.35}})
+        parts.add(part, in_a_full_one(share));
+    for (const auto& [part, share] : {std::pair{Part::smooth, 0.7},
+                                      {Part::changed_runs, 0.4},
+                                      {Part::enlarged, 0.45},
+                                      {Part::tuning_digit, 0.5},
+                                      {Part::sign, 0.4},
+                                      {Part::rounded, 0.6},
+                                      {Part::words, 0.5},
+                                      {Part::touch, 0.7},
+                                      {Part::hold, 0.6},
+                                      {Part::pages, 0.6},
+                                      {Part::peak, 0.5},
+                                      {Part::blocks, 0.5},
+                                      {Part::upright, 0.4},
+                                      {Part::tape, 0.6}})
+        parts.add(part, often(share));
+
+    // Something has to be drawn, numbers need a face, a picture its packing, and tones are of faces or of pictures.
+    const auto any = [&parts](std::initializer_list<Part> group) {
+        return std::any_of(
+            group.begin(), group.end(), [&parts](Part part) { return parts.has(part); });
+    };
+    if (!any({Part::readout, Part::box, Part::meter, Part::scale, Part::picture})) {
+        constexpr Part kinds[] = {Part::readout, Part::box, Part::meter, Part::scale};
+        parts.add(kinds[random() % std::size(kinds)]);
+    }
+    const bool tones = any({Part::tones_plain, Part::tones_context});
+    if (!parts.has(Part::picture)) parts.add(Part::smooth, tones);
+    const bool bitmaps = any({Part::plain, Part::runs, Part::context});
+    const bool faces = bitmaps || parts.has(Part::segment) || (tones && parts.has(Part::smooth));
+    const bool numbers =
+        parts.has(Part::readout) || (parts.has(Part::scale) && parts.has(Part::tape));
+    if ((!faces && (numbers || often(0.3))) || (parts.has(Part::picture) && !bitmaps && !tones)) {
+        constexpr Part packings[] = {Part::plain, Part::runs, Part::runs, Part::context};
+        parts.add(packings[random() % std::size(packings)]);
     }
     return effective(parts);
 }
@@ -66,19 +102,22 @@ DisplayProgram random_program(std::mt19937& random) {
     program.parts = random_parts(random);
     constexpr std::optional<BusKind> buses[] = {std::nullopt,
                                                 BusKind::spi,
+                                                BusKind::spi,
                                                 BusKind::spi_timed,
                                                 BusKind::spi_timed,
                                                 BusKind::spi_timed,
                                                 BusKind::usart_spi,
                                                 BusKind::usart_spi,
+                                                BusKind::parallel8,
                                                 BusKind::parallel8};
     program.bus = buses[random() % std::size(buses)];
     // Standards BUS-09: parallel buses take 16 bits.
-    const bool three = program.bus && program.bus != BusKind::parallel8 && random() % 5 == 0;
+    const bool three = program.bus && program.bus != BusKind::parallel8 && random() % 4 == 0;
     program.bytes_per_pixel = three ? 3 : 2;
     program.touch_sheet = program.bus && program.parts.has(Part::touch);
-    // Of glyphs and pictures.
-    program.context_columns = 1 + static_cast<int>(random() % 72);
+    // Of glyphs mostly, now and then of a wide picture.
+    program.context_columns =
+        static_cast<int>(random() % 4 != 0 ? 1 + random() % 72 : 73 + random() % 181);
     return program;
 }
 
@@ -91,7 +130,8 @@ std::vector<double> fit(const std::vector<Sample>& measured) {
         for (std::size_t i = 0; i < count; ++i) {
             if (all[i].holds) terms.emplace_back(static_cast<int>(i), 1.0);
         }
-        squares.add(terms, sample.bytes, 1.0);
+        const double share = usual_bytes / sample.bytes;
+        squares.add(terms, sample.bytes, share * share);
     }
     std::vector<double> doubts(count, doubt);
     doubts[0] = 0.0;
