@@ -3,6 +3,7 @@
 #include "sim/check/check.hpp"
 #include "sim/fit/options.hpp"
 #include "sim/image/build.hpp"
+#include "sim/image/decoder_sizes.hpp"
 #include "sim/ledger/ledger.hpp"
 #include "ui/image_format.hpp"
 
@@ -94,8 +95,7 @@ public:
 private:
     // Decoders, and with `context` its table; at least, as if no face were enlarged.
     [[nodiscard]] std::int64_t shared_bytes(unsigned packings) const {
-        const bool decides =
-            layout_.bus.kind == BusKind::spi_timed && layout_.display.bytes_per_pixel == 2;
+        const bool decides = sends_contexts(layout_.bus.kind, layout_.display.bytes_per_pixel);
         const std::int64_t decoders = decoders_size(packings, {.decides = decides});
         return (packings & packing_bit::context) != 0 ? decoders + int{context_model::contexts}
                                                       : decoders;

@@ -1,5 +1,6 @@
 #include "sim/image/digit_time.hpp"
 
+#include "sim/image/decoder_sizes.hpp"
 #include "ui/changed_runs.hpp"
 #include "ui/glyph.hpp"
 #include "ui/image_format.hpp"
@@ -46,7 +47,8 @@ struct Weights {
 };
 constexpr Weights of_runs{310, 100}, of_plain{350, 380};
 constexpr int per_window = 340, per_push = 58, per_digit = 3500;
-constexpr double timed_pixel = 36.0;
+constexpr PixelTimes timed_pixel{36.0, 36.0};
+constexpr double usart_decided_pixel = 38.0;
 // In context: a pixel, a row, and a byte of its stream; where the driver sends while it decides (Sending in
 // decoder_sizes.hpp), and with the others.
 struct ContextWeights {
@@ -63,8 +65,8 @@ double cycles_of(const Tally& tally, int bytes_read, int per_byte, double per_pi
 
 class WeighedFace {
 public:
-    WeighedFace(const std::vector<std::uint8_t>& bytes, double per_pixel)
-        : bytes_(bytes), per_pixel_(per_pixel), rom_(CountedBytes(bytes, reads_)) {}
+    WeighedFace(const std::vector<std::uint8_t>& bytes, const PixelTimes& pixel)
+        : bytes_(bytes), pixel_(pixel), rom_(CountedBytes(bytes, reads_)) {}
 
     double change(std::uint8_t was, std::uint8_t is) {
         Tally tally;
@@ -73,7 +75,7 @@ public:
         Rows before(rom_, 0, metrics(was));
         Rows now(rom_, 0, metrics(is));
         changes.send(before, now, bytes_[face::advance], bytes_[face::height]);
-        return cycles_of(tally, reads_, weights().byte_of_change, per_pixel_);
+        return cycles_of(tally, reads_, weights().byte_of_change, pixel_.sent);
     }
 
     double whole(std::uint8_t is) {
@@ -101,7 +103,7 @@ public:
             y += same;
         }
         out.finish();
-        return cycles_of(tally, reads_, weights().byte_of_whole, per_pixel_);
+        return cycles_of(tally, reads_, weights().byte_of_whole, pixel_.sent);
     }
 
 private:
@@ -109,16 +111,16 @@ private:
 
     [[nodiscard]] double whole_in_segments() const {
         const int width = bytes_[face::advance] + bytes_[face::segment_gap];
-        return per_digit + per_window + per_pixel_ * width * bytes_[face::height] +
+        return per_digit + per_window + pixel_.sent * width * bytes_[face::height] +
                per_segment_row * bytes_[face::height];
     }
     [[nodiscard]] double whole_in_context(std::uint8_t is) const {
         const FaceMetrics<Rom<CountedBytes>> metrics{rom_, 0};
         const int bytes = metrics.of_context(byte(is + 1U)).at - metrics.of_context(is).at;
         const int pixels = bytes_[face::advance] * bytes_[face::height] * times() * times();
-        const ContextWeights& weights =
-            per_pixel_ == timed_pixel && times() == 1 ? sent_at_once : handed_on;
-        return per_digit + per_window + per_pixel_ * pixels +
+        const bool at_once = pixel_.decided && times() == 1;
+        const ContextWeights& weights = at_once ? sent_at_once : handed_on;
+        return per_digit + per_window + (at_once ? *pixel_.decided : pixel_.sent) * pixels +
                weights.pixel * bytes_[face::advance] * bytes_[face::height] +
                weights.row * bytes_[face::height] +
                per_repeated_row * (times() - 1) * bytes_[face::height] + weights.byte * bytes;
@@ -134,7 +136,7 @@ private:
     }
 
     const std::vector<std::uint8_t>& bytes_;
-    const double per_pixel_;
+    const PixelTimes pixel_;
     int reads_ = 0;
     Rom<CountedBytes> rom_;
 };
@@ -163,8 +165,8 @@ bool changed_runs_pay(const StoredDigits& digits) {
     return changes < wholes;
 }
 
-double median_change(const StoredDigits& digits, double per_pixel, bool by_what_differs) {
-    WeighedFace face(digits.face, per_pixel);
+double median_change(const StoredDigits& digits, const PixelTimes& pixel, bool by_what_differs) {
+    WeighedFace face(digits.face, pixel);
     std::vector<double> cycles;
     for (int is = digits.zero; is < digits.zero + digits.count; ++is) {
         for (int was = digits.zero; was < digits.zero + digits.count; ++was) {
@@ -180,7 +182,7 @@ double median_change(const StoredDigits& digits, double per_pixel, bool by_what_
     return *half;
 }
 
-double cycles_per_pixel(const Layout& layout) {
+PixelTimes pixel_times(const Layout& layout) {
     // Of the drivers in ui/mcu, as they were timed (sim/ledger/measured_times.hpp).
     const double driver_byte = layout.bus.kind == BusKind::usart_spi   ? 16.0
                                : layout.bus.kind == BusKind::spi       ? 22.0
@@ -189,7 +191,13 @@ double cycles_per_pixel(const Layout& layout) {
     const double bus_byte = layout.bus.kind == BusKind::parallel8
                                 ? 1.0
                                 : 8.0 * layout.clock.value / layout.bus.clock.value;
-    return std::max(driver_byte, bus_byte) * layout.display.bytes_per_pixel;
+    const int bytes = layout.display.bytes_per_pixel;
+    PixelTimes times{std::max(driver_byte, bus_byte) * bytes};
+    if (sends_contexts(layout.bus.kind, bytes))
+        times.decided = std::max(
+            times.sent,
+            layout.bus.kind == BusKind::usart_spi ? usart_decided_pixel : timed_pixel.sent);
+    return times;
 }
 
 }  // namespace dialplate

@@ -5,6 +5,7 @@
 #include "sim/layout/layout.hpp"
 
 #include <cstdint>
+#include <optional>
 #include <vector>
 
 namespace dialplate {
@@ -21,11 +22,16 @@ struct StoredDigits {
 ///          more than its cell. Only for faces in plain, runs or segment.
 bool changed_runs_pay(const StoredDigits& digits);
 
-/// Half of the pairs take so long or less, drawn whole or by what differs: cycles of the ATmega328P, a pixel on the
-/// bus taking `per_pixel`. Of a face of one bit; by what differs where changed_runs_pay(), but not of segments.
-double median_change(const StoredDigits& digits, double per_pixel, bool by_what_differs);
-
 /// What a pixel takes on the layout's bus, in cycles.
-double cycles_per_pixel(const Layout& layout);
+struct PixelTimes {
+    double sent = 0.0;
+    std::optional<double>
+        decided{};  ///< Of a glyph in `context`, where the driver decides it while it sends.
+};
+PixelTimes pixel_times(const Layout& layout);
+
+/// Half of the pairs take so long or less, drawn whole or by what differs: cycles of the ATmega328P.
+/// Of a face of one bit; by what differs where changed_runs_pay(), but not of segments.
+double median_change(const StoredDigits& digits, const PixelTimes& pixel, bool by_what_differs);
 
 }  // namespace dialplate

@@ -2,6 +2,7 @@
 
 #include "fonts/ink_box.hpp"
 #include "fonts/measure.hpp"
+#include "sim/image/decoder_sizes.hpp"
 #include "sim/image/digit_time.hpp"
 #include "sim/image/lettering.hpp"
 #include "sim/image/packing_in_time.hpp"
@@ -284,7 +285,7 @@ void FaceSet::choose_changed_runs(FaceId face, Packed& packed) const {
     }
     const StoredDigits stored{packed.bytes, index(face, U'0'), digits};
     const double most_cycles = prepared(face).within->value * layout_.clock.value / 1000.0;
-    const bool in_time = median_change(stored, cycles_per_pixel(layout_), false) <= most_cycles;
+    const bool in_time = median_change(stored, pixel_times(layout_), false) <= most_cycles;
     if (digits == 0 || in_time || !changed_runs_pay(stored)) return;
     packed.bytes[face::enlarged] |= face::changed_runs;
     packed.changed_runs = true;
@@ -322,10 +323,10 @@ void FaceSet::pack_all(const std::vector<PictureToPack>& pictures) {
                                   : std::nullopt);
     }
     const bool decides_and_sends =
-        layout_.bus.kind == BusKind::spi_timed && layout_.display.bytes_per_pixel == 2;
+        sends_contexts(layout_.bus.kind, layout_.display.bytes_per_pixel);
     PackingChoices choices = choose_packings_in_time(wanted,
                                                      most_cycles,
-                                                     cycles_per_pixel(layout_),
+                                                     pixel_times(layout_),
                                                      {.decides_and_sends = decides_and_sends},
                                                      pictures);
     const auto taken = [](PackingChoice& choice, std::size_t glyphs) {

@@ -11,7 +11,7 @@ namespace {
 /// Whether the digits of a face change in time; also if it has none, or is not packed at all.
 bool is_in_time(const PackingChoice& choice,
                 std::optional<double> most_cycles,
-                double per_pixel,
+                const PixelTimes& pixel,
                 bool by_what_differs) {
     if (!most_cycles || choice.face.bytes.empty()) return true;
     const auto zero = std::find(choice.order.begin(), choice.order.end(), U'0');
@@ -24,20 +24,20 @@ bool is_in_time(const PackingChoice& choice,
     const StoredDigits digits{
         choice.face.bytes, static_cast<int>(zero - choice.order.begin()), count};
     if (by_what_differs && !changed_runs_pay(digits)) return false;
-    return median_change(digits, per_pixel, by_what_differs) <= *most_cycles;
+    return median_change(digits, pixel, by_what_differs) <= *most_cycles;
 }
 
 }  // namespace
 
 PackingChoices choose_packings_in_time(std::vector<FaceToPack> faces,
                                        const std::vector<std::optional<double>>& most_cycles,
-                                       double per_pixel,
+                                       const PixelTimes& pixel,
                                        const PackingSurroundings& surroundings,
                                        const std::vector<PictureToPack>& pictures) {
     PackingChoices chosen = choose_packings(faces, surroundings, pictures);
     for (std::size_t i = 0; i < faces.size(); ++i) {
         if (faces[i].wish != PackingWish::automatic ||
-            is_in_time(chosen.faces[i], most_cycles[i], per_pixel, false)) {
+            is_in_time(chosen.faces[i], most_cycles[i], pixel, false)) {
             continue;
         }
         // Changed runs take flash of their own: only where nothing else is fast enough.
@@ -49,7 +49,7 @@ PackingChoices choose_packings_in_time(std::vector<FaceToPack> faces,
                 faces[i].wish = wish;
                 PackingChoices trial = choose_packings(faces, surroundings, pictures);
                 if (!trial.faces[i].face.bytes.empty() &&
-                    is_in_time(trial.faces[i], most_cycles[i], per_pixel, by_what_differs) &&
+                    is_in_time(trial.faces[i], most_cycles[i], pixel, by_what_differs) &&
                     (!best || trial.all_in.value < best->second.all_in.value)) {
                     best.emplace(wish, std::move(trial));
                 }

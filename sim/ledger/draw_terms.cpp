@@ -78,10 +78,6 @@ const Slowed slowed[slowed_terms] = {
 
 }  // namespace
 
-bool sends_contexts(BusKind bus, int bytes_per_pixel) {
-    return bus == BusKind::spi_timed && bytes_per_pixel == 2;
-}
-
 DrawTerms draw_terms(const EngineWork& work, const DrawingEngine& engine) {
     const PartSet parts = engine.parts;
     DrawTerms terms{};
@@ -139,6 +135,8 @@ DriverTerms driver_terms(const EngineWork& work, const DrawingEngine& engine) {
         terms.pushes += at(work::push);
         terms.empty_pushes += at(work::empty_push);
     }
+    if (engine.sends_contexts)
+        terms.decided_pixels = work.times[work::context + work::columns_sent];
     terms.pixels = work.times[work::pixel];
     terms.even_pixels = work.times[work::even_pixel];
     terms.even_pushes = work.times[work::even_push];

@@ -26,8 +26,6 @@ struct DrawingEngine {
     /// Whether the driver decides glyphs in `context` itself while it sends them, unless they are enlarged.
     bool sends_contexts = false;
 };
-/// Whether the driver of ui/mcu for such a bus does.
-bool sends_contexts(BusKind bus, int bytes_per_pixel);
 
 DrawTerms draw_terms(const EngineWork& work, const DrawingEngine& engine);
 
@@ -37,6 +35,7 @@ std::string name_of_term(int term);
 /// What the driver of the bus makes of the same work.
 struct DriverTerms {
     double windows = 0, pushes = 0, empty_pushes = 0, pixels = 0, even_pixels = 0, even_pushes = 0;
+    double decided_pixels = 0;  ///< Of the pixels, those that it decides itself.
 };
 DriverTerms driver_terms(const EngineWork& work, const DrawingEngine& engine);
 

@@ -1,6 +1,7 @@
 #include "sim/ledger/draw_time.hpp"
 
 #include "sim/display/bus_time.hpp"
+#include "sim/image/decoder_sizes.hpp"
 #include "sim/ledger/measured_times.hpp"
 #include "sim/ledger/measured_work.hpp"
 
@@ -119,8 +120,9 @@ double ServiceTime::cycles(const EngineWork& work) const {
         engine += terms[static_cast<std::size_t>(term.term)] * term.cycles;
     }
     const DriverTerms of_driver = driver_terms(work, engine_);
-    const double pixels =
-        of_driver.pixels * driver.pixel + of_driver.even_pixels * driver.even_pixel;
+    const double pixels = of_driver.pixels * driver.pixel +
+                          of_driver.even_pixels * driver.even_pixel +
+                          of_driver.decided_pixels * driver.decided_pixel;
     const double beside = of_driver.windows * driver.window + of_driver.pushes * driver.push +
                           of_driver.empty_pushes * driver.empty_push +
                           of_driver.even_pushes * driver.even_push;

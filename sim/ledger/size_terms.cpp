@@ -1,5 +1,7 @@
 #include "sim/ledger/size_terms.hpp"
 
+#include "sim/image/decoder_sizes.hpp"
+
 #include <algorithm>
 #include <cstddef>
 #include <initializer_list>
@@ -95,13 +97,14 @@ std::vector<SizeTerm> size_terms(const DisplayProgram& program) {
     engine(bitmaps == 0 && has(Part::tones_context));
     engine(has(Part::plain) || (picture && has(Part::runs)));  // rows of runs, sent
 
-    // With two bytes a pixel this driver decides glyphs in context itself, unless they are enlarged.
+    // Some drivers decide glyphs in context themselves, unless they are enlarged.
     const bool decides =
-        program.bus == BusKind::spi_timed && program.bytes_per_pixel == 2 && has(Part::context);
+        program.bus && sends_contexts(*program.bus, program.bytes_per_pixel) && has(Part::context);
     const bool blocks_of_context = has(Part::context) && (!decides || has(Part::enlarged));
     engine(blocks_of_context);
     engine(blocks_of_context || has(Part::tones_context));
     engine(decides && has(Part::enlarged));
+    engine(decides && program.bus == BusKind::usart_spi);
     // A row is kept on the stack. What lies more than 63 bytes above its bottom takes further instructions.
     const int columns = program.context_columns;
     for (const int least : {10, 18, 26, 54, 58})

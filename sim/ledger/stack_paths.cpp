@@ -1,5 +1,7 @@
 #include "sim/ledger/stack_paths.hpp"
 
+#include "sim/image/decoder_sizes.hpp"
+
 #include <algorithm>
 #include <initializer_list>
 #include <numeric>
@@ -87,7 +89,8 @@ private:
             all.push_back({0, with(stack_term::plain, {{stack_term::plain_beside_tones, smooth}})});
         if (has(Part::runs)) all.push_back({0, {stack_term::runs}});
         if (has(Part::segment)) all.push_back({0, {stack_term::segment}});
-        const bool decides = program_.bus == BusKind::spi_timed && program_.bytes_per_pixel == 2;
+        const bool decides =
+            program_.bus && sends_contexts(*program_.bus, program_.bytes_per_pixel);
         if (has(Part::context) && decides)
             all.push_back({columns,
                            with(stack_term::sent_context,

@@ -5,6 +5,7 @@
 // many made-up layouts and the given ones; what a driver adds, from some of them. First every fourth layout is
 // kept out of the fit, and what the predictions of its updates are worth is written down; then all take part.
 #include "sim/image/build.hpp"
+#include "sim/image/decoder_sizes.hpp"
 #include "sim/layout/reader.hpp"
 #include "sim/ledger/draw_terms.hpp"
 #include "tests/firmware/least_squares.hpp"
@@ -48,7 +49,7 @@ constexpr int driver_count = static_cast<int>(std::size(drivers));
 constexpr TimedDriver of_large_part = {"parallel8", "whole_port", BusKind::parallel8, 2};
 constexpr const char* large_mcu = "atmega2560";
 constexpr int on_large_part = driver_count;  // as a driver's number
-constexpr int driver_fields = 6;
+constexpr int driver_fields = 7, pixel_field = 3, decided_pixel_field = 6;
 
 /// Cycles of a pixel where they are certain, by the driver's own counting: 0 elsewhere.
 double certain_pixel(const TimedDriver& driver) {
@@ -74,7 +75,8 @@ std::array<double, driver_fields> fields(const DriverTerms& terms) {
             terms.empty_pushes,
             terms.pixels,
             terms.even_pixels,
-            terms.even_pushes};
+            terms.even_pushes,
+            terms.decided_pixels};
 }
 
 DrawingEngine engine_with(PartSet parts, int driver) {
@@ -100,10 +102,11 @@ std::vector<std::pair<int, double>> terms_of(const TimedService& service,
     // The engine's own weights hold what the first driver takes beside pixels.
     if (driver == 0 || driver == on_large_part) return terms;
     for (int i = 0; i < driver_fields; ++i) {
-        const bool is_pixel = i >= 3;
+        const bool is_pixel = i >= pixel_field && i < decided_pixel_field;
         const bool wanted = !is_pixel || certain_pixel(drivers[driver]) == 0.0;
         const bool parallel = drivers[driver].kind == BusKind::parallel8;
-        if (wanted && (i < 4 || parallel) && all[static_cast<std::size_t>(i)] != 0.0) {
+        const bool is_even = i > pixel_field && i < decided_pixel_field;
+        if (wanted && (!is_even || parallel) && all[static_cast<std::size_t>(i)] != 0.0) {
             terms.emplace_back(draw_term_count + driver * driver_fields + i,
                                all[static_cast<std::size_t>(i)]);
         }
@@ -341,6 +344,7 @@ struct DriverTime {
     bool whole_port;  ///< parallel8: the data lines on one port, as on the large part.
     double window, push, empty_push, pixel;
     double even_pixel, even_push;  ///< Beside that, where both bytes of a colour are equal.
+    double decided_pixel;  ///< Beside that, of a glyph in `context` that it decides itself.
     int updates;  ///< Of layouts kept out of the fit. The errors are of these, as parts of the whole.
     double median_error, nine_of_ten_error, worst_error;
 };
@@ -353,7 +357,7 @@ inline constexpr DriverTime driver_time[] = {
                     driver_fields,
                     cycles.begin());
         const double certain = certain_pixel(drivers[d]);
-        if (certain != 0.0) cycles[3] = certain;
+        if (certain != 0.0) cycles[pixel_field] = certain;
         write_row(out, drivers[d], false, cycles, errors[static_cast<std::size_t>(d)]);
     }
     // As sim/ledger/draw_time.cpp sums it up: all but the bytes goes with the factor.

@@ -1,6 +1,8 @@
 // Which work of a glyph in context the engine on the receiver does, by how its driver sends it.
 #include "sim/ledger/draw_terms.hpp"
 
+#include "sim/image/decoder_sizes.hpp"
+
 #include <gtest/gtest.h>
 
 namespace dialplate {
@@ -41,7 +43,8 @@ TEST(SendsContexts, HoldsForTheTimedDriverOfTwoBytesAlone) {
     EXPECT_TRUE(sends_contexts(BusKind::spi_timed, 2));
     EXPECT_FALSE(sends_contexts(BusKind::spi_timed, 3));
     EXPECT_FALSE(sends_contexts(BusKind::spi, 2));
-    EXPECT_FALSE(sends_contexts(BusKind::usart_spi, 2));
+    EXPECT_TRUE(sends_contexts(BusKind::usart_spi, 2));
+    EXPECT_FALSE(sends_contexts(BusKind::usart_spi, 3));
     EXPECT_FALSE(sends_contexts(BusKind::parallel8, 2));
 }
 

@@ -9,8 +9,8 @@
 #pragma once
 
 #include "ui/mcu/lines.hpp"
+#include "ui/mcu/sent_contexts.hpp"
 #include "ui/mcu/spi_polled.hpp"
-#include "ui/mcu/spi_timed_contexts.hpp"
 #include "ui/mcu/spi_timed_rows.hpp"
 
 #include <avr/io.h>
@@ -23,7 +23,7 @@ namespace dialplate {
 template <class DataOrCommand, class Select, class Reset = NoPin>
 struct SpiTimed : SpiPolled<DataOrCommand, Select, Reset, 2> {
     using Wiring = ControlLines<DataOrCommand, Select, Reset>;
-    using Contexts = SpiTimedContexts;
+    using Contexts = SentContexts<SpiDataRegister>;
     using Rows = SpiTimedRows;
 
     /// Nothing here asks for the flag, and pixels may follow at once.

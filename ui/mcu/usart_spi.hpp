@@ -9,8 +9,8 @@
 // the wait endless.
 #pragma once
 
-#include "ui/mcu/context_core.hpp"
 #include "ui/mcu/lines.hpp"
+#include "ui/mcu/sent_contexts.hpp"
 #include "ui/mcu/spi_pins.hpp"
 #include "ui/mcu/window_commands.hpp"
 
@@ -24,7 +24,7 @@ namespace dialplate {
 /// @tparam DataOrCommand, Select, Reset  Pin or NoPin.
 template <class DataOrCommand, class Select, class Reset = NoPin>
 struct UsartSpi {
-    using Contexts = FastContextCore;
+    using Contexts = SentContexts<UsartDataRegister>;
     using Rows = void;
     using Wiring = ControlLines<DataOrCommand, Select, Reset>;
 

@@ -1,9 +1,9 @@
-// A bitmap in `context` decided and sent in one, over the hardware SPI timed as in spi_timed.hpp, with two bytes a
-// pixel: while a pixel's bytes shift the next pixel is decided. 36 cycles a pixel of ground, 37 of ink, and nine
-// more where a bit of the stream comes in.
+// A bitmap in `context` decided and sent in one, with two bytes a pixel: while a pixel's bytes shift the next pixel
+// is decided. Over the hardware SPI, timed as in spi_timed.hpp, 36 cycles a pixel of ground and 37 of ink; over the
+// USART, whose register takes a cycle more to write, 38 and 39; and nine more where a bit of the stream comes in.
 //
-// Between two writes of SPDR lie 18 cycles or more on every path: the counts beside the code are those of the
-// shortest, a pixel that brings in no bit. The low byte of a pixel leaves at the end of its turn, the high one of
+// Between two writes lie 18 cycles or more on every path: the counts beside the code are those of the shortest, a
+// pixel that brings in no bit, over the SPI. The low byte of a pixel leaves at the end of its turn, the high one of
 // the next in the middle of the next turn, as soon as it is decided.
 #pragma once
 
@@ -16,7 +16,29 @@
 
 namespace dialplate {
 
-struct SpiTimedContexts : FastContextCore {
+/// Where bytes are written to be shifted out; a buffer or none, one is taken every 18 cycles. The SPI's lies within
+/// the reach of OUT, which is below 64, and its status register just before it (ATmega328P data sheet, register
+/// summary); the USART's lies beyond.
+struct SpiDataRegister {
+    static constexpr uint16_t at = _SFR_IO_ADDR(SPDR);
+};
+struct UsartDataRegister {
+    static constexpr uint16_t at = _SFR_MEM_ADDR(UDR0);
+};
+
+/// Writes a register of the processor there.
+#define DIALPLATE_SHIFT_OUT(byte)       \
+    ".if %[data] < 64             \n\t" \
+    "out %[data], " byte                \
+    "        \n\t"                      \
+    ".else                        \n\t" \
+    "sts %[data], " byte                \
+    "        \n\t"                      \
+    ".endif                       \n\t"
+
+/// @tparam Data  SpiDataRegister or UsartDataRegister.
+template <class Data>
+struct SentContexts : FastContextCore {
     static constexpr bool sends = true;
 
     /// Decides a bitmap, see ContextBlock, and sends it. @pre A window is open.
@@ -99,7 +121,7 @@ struct SpiTimedContexts : FastContextCore {
             "or %[context], %[after]     \n\t"  // 1
             "dec %[left]                 \n\t"  // 1
             "breq 8f                     \n\t"  // 1
-            "out %[data], %[low]        \n"     // the 18th after the high byte, of ink the 19th
+            DIALPLATE_SHIFT_OUT("%[low]")     // the 18th after the high byte, of ink the 19th
             "4:                          \n\t"
             "sbrs %[range], 7            \n\t"  // 2
             "rjmp bits%=                 \n"
@@ -117,7 +139,7 @@ struct SpiTimedContexts : FastContextCore {
             "sbrc %[context], 7          \n\t"  // 2
             "rjmp yes%=                  \n"
             "ink%=:                      \n\t"
-            "out %[data], %B[ink]        \n\t"  // the 18th after the low byte
+            DIALPLATE_SHIFT_OUT("%B[ink]")  // the 18th after the low byte
             "ori %[chances], %[bank]     \n\t"  // 1
             "ori %[before], %[above_that]\n\t"  // 1
             "ori %[context], 0x80        \n\t"  // 1
@@ -134,25 +156,30 @@ struct SpiTimedContexts : FastContextCore {
             "sbrc %[context], 7          \n\t"  // 2
             "rjmp no%=                   \n"
             "ground%=:                   \n\t"
-            "out %[data], %B[ground]     \n\t"    // the 18th after the low byte
+            DIALPLATE_SHIFT_OUT("%B[ground]")    // the 18th after the low byte
             "andi %[before], ~%[above_that]\n\t"  // 1
             "mov %[low], %A[ground]      \n\t"    // 1
             "nop                         \n\t"    // 1
             "rjmp turn%=                 \n"      // 2
             // A row ends.
             "8:                          \n\t"
-            "out %[data], %[low]         \n\t"
+            DIALPLATE_SHIFT_OUT("%[low]")
             "dec %[rows]                 \n\t"
             "breq 9f                     \n\t"
             "rjmp 2b                     \n"
-            // The last byte leaves; then its flag is cleared, see spi_timed.hpp.
+            // The last byte leaves. Then the SPI's flag is cleared, see spi_timed.hpp; the USART's stands, as it
+            // should: it says that nothing is on its way.
             "9:                          \n\t"
             "pop r29                     \n\t"
             "pop r28                     \n\t"
             "clr r1                      \n\t"
             "lpm\n\tlpm\n\tlpm\n\tlpm    \n\t"
+            ".if %[data] < 64            \n\t"
             "in r0, %[data]-1            \n\t"
             "in r0, %[data]              \n\t"
+            ".else                       \n\t"
+            "lpm\n\tlpm                  \n\t"
+            ".endif                      \n\t"
             : [start] "+z"(start),
               [next] "=&r"(next),
               [value] "=&r"(value),
@@ -180,9 +207,11 @@ struct SpiTimedContexts : FastContextCore {
               [above_that] "M"(context_model::above_that),
               [edge] "M"(context_model::left_edge),
               [moved] "M"(context_model::left | context_model::moved_on),
-              [data] "I"(_SFR_IO_ADDR(SPDR))
+              [data] "n"(Data::at)
             : "memory");
     }
 };
+
+#undef DIALPLATE_SHIFT_OUT
 
 }  // namespace dialplate
