@@ -45,9 +45,9 @@ struct CountedParts : EveryPart {
 struct Weights {
     int byte_of_change, byte_of_whole;
 };
-constexpr Weights of_runs{310, 100}, of_plain{350, 380};
-constexpr int per_window = 340, per_push = 58, per_digit = 3500;
-constexpr PixelTimes timed_pixel{36.0, 36.0};
+constexpr Weights of_runs{185, 70}, of_plain{295, 430};
+constexpr int per_window = 340, per_changed_window = 450, per_push = 58, per_digit = 3500;
+constexpr PixelTimes timed_pixel{36.0, 36.0, true};
 constexpr double usart_decided_pixel = 38.0;
 // In context: a pixel, a row, and a byte of its stream; where the driver sends while it decides (Sending in
 // decoder_sizes.hpp), and with the others.
@@ -56,12 +56,7 @@ struct ContextWeights {
 };
 constexpr ContextWeights sent_at_once{0, 50, 65}, handed_on{45, 390, 110};
 constexpr int per_repeated_row = 245;  // of the glass, of a bitmap in context that is enlarged
-constexpr int per_segment_row = 270;
-
-double cycles_of(const Tally& tally, int bytes_read, int per_byte, double per_pixel) {
-    return per_window * tally.windows + per_push * tally.pushes + per_pixel * tally.pixels +
-           per_byte * bytes_read + per_digit;
-}
+constexpr int per_segment_row = 230;
 
 class WeighedFace {
 public:
@@ -75,7 +70,8 @@ public:
         Rows before(rom_, 0, metrics(was));
         Rows now(rom_, 0, metrics(is));
         changes.send(before, now, bytes_[face::advance], bytes_[face::height]);
-        return cycles_of(tally, reads_, weights().byte_of_change, pixel_.sent);
+        return per_digit + per_changed_window * tally.windows + pixel_.sent * tally.pixels +
+               (pixel_.by_edges ? 0 : per_push * tally.pushes) + weights().byte_of_change * reads_;
     }
 
     double whole(std::uint8_t is) {
@@ -103,7 +99,8 @@ public:
             y += same;
         }
         out.finish();
-        return cycles_of(tally, reads_, weights().byte_of_whole, pixel_.sent);
+        return per_digit + per_window + pixel_.sent * tally.pixels + per_push * tally.pushes +
+               weights().byte_of_whole * reads_;
     }
 
 private:
@@ -192,7 +189,9 @@ PixelTimes pixel_times(const Layout& layout) {
                                 ? 1.0
                                 : 8.0 * layout.clock.value / layout.bus.clock.value;
     const int bytes = layout.display.bytes_per_pixel;
-    PixelTimes times{std::max(driver_byte, bus_byte) * bytes};
+    PixelTimes times;
+    times.sent = std::max(driver_byte, bus_byte) * bytes;
+    times.by_edges = layout.bus.kind == BusKind::spi_timed && bytes == 2;
     if (sends_contexts(layout.bus.kind, bytes))
         times.decided = std::max(
             times.sent,

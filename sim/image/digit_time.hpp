@@ -25,8 +25,10 @@ bool changed_runs_pay(const StoredDigits& digits);
 /// What a pixel takes on the layout's bus, in cycles.
 struct PixelTimes {
     double sent = 0.0;
-    std::optional<double>
-        decided{};  ///< Of a glyph in `context`, where the driver decides it while it sends.
+    /// Of a glyph in `context`, where the driver decides it while it sends.
+    std::optional<double> decided{};
+    /// Rows of what differs go out by their edges: a run takes nothing beside its pixels.
+    bool by_edges = false;
 };
 PixelTimes pixel_times(const Layout& layout);
 
