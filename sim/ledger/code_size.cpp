@@ -121,6 +121,8 @@ DisplayProgram display_program(const Layout& layout, const BuiltImage& built) {
             .bytes_per_pixel = bytes_per_pixel(layout.display, layout.bus.kind),
             .touch_sheet = parts.has(Part::touch),
             .context_columns = built.context_columns(),
+            .faces_in = packings_of_faces(layout, built),
+            .pictures_in = packings_of_pictures(built),
             .changed_bitmaps =
                 std::any_of(built.faces.begin(), built.faces.end(), [](const FaceCost& face) {
                     return face.changed_runs && face.packing != "segment";

@@ -19,19 +19,19 @@ inline constexpr int ratio_engines = 6;
 inline constexpr FamilyRatio family_ratios[] = {
     {"avr-mapped",
      "avr-g++ 5.4.0 -Os -flto -mrelax -mcall-prologues -mmcu=avrxmega3",
-     0.957,
-     0.942,
-     0.974,
+     0.963,
+     0.944,
+     0.983,
      85,
      393},
     {"cortex-m0plus",
      "arm-none-eabi-g++ 12.2.1 -Os -mcpu=cortex-m0plus",
-     0.779,
-     0.769,
-     0.831,
+     0.790,
+     0.776,
+     0.835,
      104,
      664},
-    {"cortex-m3", "arm-none-eabi-g++ 12.2.1 -Os -mcpu=cortex-m3", 0.718, 0.685, 0.737, 104, 656},
+    {"cortex-m3", "arm-none-eabi-g++ 12.2.1 -Os -mcpu=cortex-m3", 0.720, 0.688, 0.744, 104, 672},
 };
 
 }  // namespace dialplate::measured

@@ -12,232 +12,230 @@ struct EngineTerm {
 };
 // clang-format off
 inline constexpr EngineTerm engine_work[] = {
-    {25, 2.7},  // header, 24
-    {29, 164.75},  // header, 28
-    {33, 160.24},  // value of type, 0
-    {35, 13.2},  // value of type, 2
-    {36, 159.69},  // value of type, 3
-    {38, 1042.99},  // tone, 0
-    {39, 29.89},  // tone, 1
-    {40, 0.42},  // tone, 2
-    {44, 26.49},  // page, 2
-    {46, 199.83},  // page, 4
-    {50, 29.21},  // page, 8
-    {52, 513.43},  // group of fills, 0
-    {53, 55.25},  // group of fills, 1
-    {54, 40.55},  // rect of a fill
-    {55, 238.15},  // group of texts, 0
-    {56, 5.73},  // group of texts, 1
+    {29, 163.33},  // header, 28
+    {33, 165.01},  // value of type, 0
+    {35, 11.55},  // value of type, 2
+    {36, 165.26},  // value of type, 3
+    {38, 1038.61},  // tone, 0
+    {39, 30.33},  // tone, 1
+    {40, 0.43},  // tone, 2
+    {44, 16.12},  // page, 2
+    {46, 232.69},  // page, 4
+    {50, 28.11},  // page, 8
+    {52, 513.12},  // group of fills, 0
+    {53, 54.89},  // group of fills, 1
+    {54, 40.59},  // rect of a fill
+    {55, 233.68},  // group of texts, 0
+    {56, 5.75},  // group of texts, 1
     {57, 0.07},  // group of texts, 2
-    {60, 1.47},  // line of a text, 1
-    {61, 24.61},  // text, 0
-    {62, 119.13},  // text, 1
-    {63, 31.31},  // readout, 0
-    {64, 69.57},  // readout, 1
-    {65, 297.32},  // readout, 2
-    {68, 22.07},  // readout, 5
-    {69, 65.2},  // readout, 6
-    {70, 0.68},  // readout, 7
-    {72, 328.5},  // readout, 9
-    {74, 108.17},  // readout, 11
-    {75, 17.08},  // readout, 12
-    {76, 82.82},  // readout, 13
-    {78, 362.9},  // readout, 15
-    {79, 35.63},  // readout, 16
-    {81, 38.54},  // readout, 18
-    {83, 116.89},  // box, 0
-    {84, 87.38},  // box, 1
-    {95, 86.57},  // box, 12
-    {96, 78.97},  // box, 13
-    {97, 96.58},  // box, 14
-    {98, 2.62},  // box, 15
-    {99, 92.12},  // box, 16
-    {104, 941.06},  // line of a box, 1
-    {105, 27.88},  // line of a box, 2
-    {106, 29.06},  // meter, 0
-    {107, 129.01},  // meter, 1
-    {108, 43.43},  // meter, 2
-    {115, 276.02},  // meter, 9
-    {116, 245.78},  // meter, 10
-    {117, 259.47},  // meter, 11
-    {118, 13.34},  // meter, 12
-    {128, 438.23},  // meter, 22
-    {129, 91.41},  // meter, 23
-    {130, 93.09},  // meter, 24
+    {59, 10.93},  // line of a text, 0
+    {61, 27.73},  // text, 0
+    {62, 114.11},  // text, 1
+    {63, 6.33},  // readout, 0
+    {64, 79.4},  // readout, 1
+    {65, 293.87},  // readout, 2
+    {69, 73.92},  // readout, 6
+    {70, 0.84},  // readout, 7
+    {71, 0.01},  // readout, 8
+    {72, 333.4},  // readout, 9
+    {74, 107.85},  // readout, 11
+    {75, 12.62},  // readout, 12
+    {76, 88.36},  // readout, 13
+    {78, 373.53},  // readout, 15
+    {79, 26.61},  // readout, 16
+    {81, 38.31},  // readout, 18
+    {83, 114.59},  // box, 0
+    {84, 88.26},  // box, 1
+    {95, 84.9},  // box, 12
+    {96, 81.77},  // box, 13
+    {97, 98.11},  // box, 14
+    {98, 2.61},  // box, 15
+    {99, 90.47},  // box, 16
+    {104, 965.16},  // line of a box, 1
+    {105, 28.39},  // line of a box, 2
+    {106, 7.55},  // meter, 0
+    {107, 138.18},  // meter, 1
+    {108, 19.33},  // meter, 2
+    {115, 278.99},  // meter, 9
+    {116, 247.85},  // meter, 10
+    {117, 267.21},  // meter, 11
+    {118, 11.46},  // meter, 12
+    {128, 441.04},  // meter, 22
+    {129, 91.61},  // meter, 23
+    {130, 93.23},  // meter, 24
     {131, 2.77},  // meter, 25
-    {132, 0.34},  // meter, 26
-    {134, 72.2},  // scale, 1
-    {140, 620.67},  // scale, 7
-    {141, 286.58},  // scale, 8
-    {143, 208.05},  // scale, 10
-    {146, 309.3},  // scale, 13
-    {147, 198.39},  // scale, 14
-    {148, 231.79},  // scale, 15
-    {149, 282.69},  // scale, 16
-    {150, 40.65},  // scale, 17
-    {151, 141.92},  // scale, 18
-    {152, 1228.09},  // scale, 19
-    {153, 1109.82},  // scale, 20
-    {155, 486.15},  // scale, 22
-    {157, 87.69},  // scale, 24
-    {161, 243.67},  // scale, 28
-    {165, 64.91},  // scale, 32
-    {170, 121.31},  // picture item, 1
-    {171, 505.69},  // picture item, 2
-    {176, 11.94},  // picture item, 7
-    {177, 0.15},  // picture item, 8
-    {179, 164.19},  // picture item, 10
-    {180, 3.95},  // picture item, 11
-    {182, 27},  // plain face, 0
-    {183, 120.85},  // plain face, 1
-    {184, 25.54},  // plain face, 2
-    {185, 842.22},  // plain face, 3
-    {186, 23.98},  // plain face, 4
-    {188, 56.61},  // plain face, 6
-    {191, 64.24},  // face in runs, 1
-    {192, 37.78},  // face in runs, 2
-    {193, 460.27},  // face in runs, 3
-    {194, 50.67},  // face in runs, 4
-    {195, 1085.41},  // face in runs, 5
-    {196, 126.39},  // face in runs, 6
-    {198, 25.59},  // face in context, 0
-    {199, 103.56},  // face in context, 1
-    {200, 34.16},  // face in context, 2
-    {202, 56.51},  // face in context, 4
-    {203, 14.84},  // face in context, 5
-    {207, 65.03},  // segment face, 1
-    {208, 49.96},  // segment face, 2
-    {210, 63.31},  // segment face, 4
-    {211, 257.56},  // segment face, 5
-    {212, 1.93},  // segment face, 6
-    {214, 0.68},  // plain face in tones, 0
-    {215, 123.94},  // plain face in tones, 1
-    {216, 39.98},  // plain face in tones, 2
-    {218, 97.54},  // plain face in tones, 4
-    {220, 83.79},  // plain face in tones, 6
-    {223, 210.45},  // face in tones in context, 1
-    {224, 100.89},  // face in tones in context, 2
-    {225, 247.45},  // face in tones in context, 3
-    {227, 0.71},  // face in tones in context, 5
-    {228, 92.28},  // face in tones in context, 6
-    {230, 1.52},  // plain glyph, 0
-    {231, 456.09},  // plain glyph, 1
-    {234, 9.75},  // plain glyph in tones, 0
-    {235, 1171.42},  // plain glyph in tones, 1
+    {132, 0.95},  // meter, 26
+    {134, 69.82},  // scale, 1
+    {140, 616.2},  // scale, 7
+    {141, 297.47},  // scale, 8
+    {143, 168.38},  // scale, 10
+    {146, 255.9},  // scale, 13
+    {147, 195.3},  // scale, 14
+    {148, 230.34},  // scale, 15
+    {149, 279.8},  // scale, 16
+    {150, 46.58},  // scale, 17
+    {151, 115.35},  // scale, 18
+    {152, 1218.07},  // scale, 19
+    {153, 1148.75},  // scale, 20
+    {155, 447.37},  // scale, 22
+    {157, 94.05},  // scale, 24
+    {161, 221.2},  // scale, 28
+    {165, 76.14},  // scale, 32
+    {170, 121},  // picture item, 1
+    {171, 353.9},  // picture item, 2
+    {176, 9.41},  // picture item, 7
+    {177, 0.12},  // picture item, 8
+    {179, 181.92},  // picture item, 10
+    {180, 4.3},  // picture item, 11
+    {182, 27.62},  // plain face, 0
+    {183, 87.5},  // plain face, 1
+    {184, 18.61},  // plain face, 2
+    {186, 28.47},  // plain face, 4
+    {188, 60.45},  // plain face, 6
+    {191, 53.28},  // face in runs, 1
+    {192, 28.04},  // face in runs, 2
+    {194, 56.21},  // face in runs, 4
+    {195, 648.02},  // face in runs, 5
+    {196, 127.29},  // face in runs, 6
+    {198, 26.82},  // face in context, 0
+    {199, 84.1},  // face in context, 1
+    {200, 36.48},  // face in context, 2
+    {202, 54.34},  // face in context, 4
+    {203, 14.96},  // face in context, 5
+    {206, 71.75},  // segment face, 0
+    {207, 18.44},  // segment face, 1
+    {208, 28.51},  // segment face, 2
+    {210, 6.15},  // segment face, 4
+    {211, 132.25},  // segment face, 5
+    {212, 1.7},  // segment face, 6
+    {214, 0.23},  // plain face in tones, 0
+    {215, 101.38},  // plain face in tones, 1
+    {216, 40.41},  // plain face in tones, 2
+    {218, 99.38},  // plain face in tones, 4
+    {220, 87.17},  // plain face in tones, 6
+    {223, 201.71},  // face in tones in context, 1
+    {224, 103.9},  // face in tones in context, 2
+    {227, 0.69},  // face in tones in context, 5
+    {228, 90.21},  // face in tones in context, 6
+    {230, 2.64},  // plain glyph, 0
+    {231, 721.21},  // plain glyph, 1
+    {232, 6.39},  // glyph in runs, 0
+    {233, 11.14},  // glyph in runs, 1
+    {234, 8.44},  // plain glyph in tones, 0
+    {235, 1175.7},  // plain glyph in tones, 1
     {236, 0.4},  // metrics of a glyph in context, 0
-    {238, 5.14},  // place of a picture
-    {239, 225.47},  // picture, 0
-    {243, 0.09},  // picture, 4
-    {244, 110.81},  // picture, 5
-    {245, 3.16},  // picture, 6
-    {247, 0.05},  // picture, 8
-    {248, 481.41},  // strip, 0
-    {249, 4821.5},  // strip, 1
-    {251, 849.37},  // strip, 3
-    {253, 569.93},  // window of the page
-    {254, 749.38},  // window of a readout
-    {255, 606.61},  // window of a box
-    {256, 701.88},  // window of a meter
-    {257, 211.61},  // window of a scale
-    {258, 291.69},  // window of plain
-    {260, 561.69},  // window of contexts
-    {261, 863.2},  // window of enlarged contexts
-    {262, 339.46},  // window of segments
-    {263, 6.29},  // window of plain tones
-    {265, 682.53},  // window of changed runs
-    {266, 363.19},  // window of changed segments
-    {267, 23.15},  // push for the page
-    {268, 15.8},  // push for a readout
-    {269, 12.71},  // push for a box
-    {270, 22.08},  // push for a meter
-    {271, 73.72},  // push for a scale
-    {272, 25.63},  // push for plain
-    {273, 31.19},  // push for runs
-    {274, 28.78},  // push for contexts
-    {275, 21.32},  // push for enlarged contexts
-    {276, 48.95},  // push for segments
-    {279, 53.22},  // push for changed runs
-    {280, 48.77},  // push for changed segments
-    {286, 70.21},  // push of nothing for plain
-    {287, 33.79},  // push of nothing for runs
-    {288, 57.29},  // push of nothing for contexts
-    {291, 105.97},  // push of nothing for plain tones
-    {292, 1050.26},  // push of nothing for tones in context
-    {293, 134.46},  // push of nothing for changed runs
-    {294, 576.08},  // push of nothing for changed segments
-    {295, 0.77},  // window's row of the page
-    {296, 20.79},  // window's row of a readout
-    {297, 285.77},  // window's row of a box
-    {298, 0.92},  // window's row of a meter
-    {300, 66.04},  // window's row of plain
-    {301, 5.46},  // window's row of runs
-    {302, 39.62},  // window's row of contexts
-    {303, 7.12},  // window's row of enlarged contexts
-    {306, 44.78},  // window's row of tones in context
-    {307, 102.32},  // window's row of changed runs
-    {308, 23.23},  // window's row of changed segments
-    {310, 2.57},  // row in runs: the same
-    {312, 23.14},  // one of a run
-    {313, 28.48},  // low bit of a run
-    {314, 400.64},  // plain row: read
-    {315, 126.46},  // plain row: blank
-    {316, 26.17},  // plain bit
-    {317, 116.62},  // plain stroke
-    {319, 7.61},  // stroke sent
-    {320, 342.66},  // decisions in context, 0
-    {321, 200.61},  // decisions in context, 1
-    {322, 27.11},  // decisions in context, 2
-    {323, 6.09},  // decisions in context, 3
-    {324, 11.84},  // decisions in context, 4
-    {325, 33.17},  // decisions in context, 5
-    {326, 17.86},  // decisions in context, 6
-    {327, 327.02},  // decisions in context, enlarged, 0
-    {328, 176.07},  // decisions in context, enlarged, 1
-    {329, 7.04},  // decisions in context, enlarged, 2
-    {330, 29.22},  // decisions in context, enlarged, 3
-    {331, 19.8},  // decisions in context, enlarged, 4
-    {332, 38.35},  // decisions in context, enlarged, 5
-    {333, 20.04},  // decisions in context, enlarged, 6
-    {334, 551.59},  // decisions in context, in tones, 0
-    {336, 27.56},  // decisions in context, in tones, 2
-    {337, 3.69},  // decisions in context, in tones, 3
-    {338, 19.95},  // decisions in context, in tones, 4
-    {340, 81.77},  // decisions in context, in tones, 6
-    {341, 38.84},  // plain row in tones: read
-    {343, 58.05},  // plain pixel in tones
-    {344, 40.81},  // change of tone
-    {345, 42.93},  // ground around the bits of a plain bitmap in tones
-    {346, 525.69},  // segment row: end
-    {347, 31.38},  // segment row: middle
-    {349, 220.73},  // segment row: dots
-    {350, 77.93},  // row at a corner
-    {351, 25.17},  // column at a corner
-    {352, 78.36},  // digit of a number
-    {353, 18.47},  // byte of a number that loses a digit
-    {354, 753.11},  // value on a meter
-    {357, 196.9},  // tick passed over
-    {359, 21.26},  // row compared
-    {361, 34.09},  // bit of a run compared
-    {362, 37.15},  // plain bit compared
-    {364, 339.37},  // row of changed segments
-    {365, 11.26},  // service
-    {369, 23.98},  // row of a box that may be rounded
-    {370, 6.63},  // push for a box that may be rounded
-    {371, 3.16},  // row sent that may be enlarged
-    {372, 172.75},  // plain glyph beside segments
-    {373, 291.16},  // glyph in runs beside segments
-    {380, 18.62},  // paint of a meter that may have blocks
-    {381, 3.22},  // paint of a meter that may have a peak
-    {382, 7.99},  // paint of a meter that may be upright
-    {383, 309.34},  // meter that may have a peak
-    {386, 6.15},  // cell of a readout that may have a sign
-    {387, 39.93},  // scale that may be a tape
-    {388, 95.95},  // value looked up beside meters
-    {389, 155.96},  // number that may have a marked digit
-    {390, 12.18},  // low bit of a run beside pictures
-    {391, 23.74},  // plain pixel in tones beside contexts in tones
-    {396, 8.6},  // decisions in context, sent at once, 4
-    {397, 0.04},  // decisions in context, sent at once, 5
+    {238, 73.39},  // place of a picture
+    {239, 231.48},  // picture, 0
+    {243, 0.79},  // picture, 4
+    {244, 142.54},  // picture, 5
+    {245, 4.83},  // picture, 6
+    {247, 0.15},  // picture, 8
+    {248, 703.55},  // strip, 0
+    {249, 5030.59},  // strip, 1
+    {251, 779.92},  // strip, 3
+    {253, 516.31},  // window of the page
+    {254, 686.59},  // window of a readout
+    {255, 549.1},  // window of a box
+    {256, 645.43},  // window of a meter
+    {257, 197.69},  // window of a scale
+    {258, 22.87},  // window of plain
+    {259, 229.6},  // window of runs
+    {260, 540.2},  // window of contexts
+    {261, 813.8},  // window of enlarged contexts
+    {263, 19.64},  // window of plain tones
+    {265, 310.2},  // window of changed runs
+    {266, 320.94},  // window of changed segments
+    {267, 23.01},  // push for the page
+    {268, 17.53},  // push for a readout
+    {269, 13.08},  // push for a box
+    {270, 22.27},  // push for a meter
+    {271, 73.21},  // push for a scale
+    {272, 28.72},  // push for plain
+    {273, 33.45},  // push for runs
+    {274, 28.48},  // push for contexts
+    {275, 22.44},  // push for enlarged contexts
+    {276, 29.76},  // push for segments
+    {279, 45.36},  // push for changed runs
+    {280, 11.26},  // push for changed segments
+    {286, 69.13},  // push of nothing for plain
+    {287, 189.88},  // push of nothing for runs
+    {288, 42.64},  // push of nothing for contexts
+    {291, 124.15},  // push of nothing for plain tones
+    {292, 1106.05},  // push of nothing for tones in context
+    {294, 219.4},  // push of nothing for changed segments
+    {295, 0.76},  // window's row of the page
+    {296, 19.23},  // window's row of a readout
+    {297, 286.52},  // window's row of a box
+    {298, 0.86},  // window's row of a meter
+    {300, 68.75},  // window's row of plain
+    {301, 1.73},  // window's row of runs
+    {302, 38.27},  // window's row of contexts
+    {303, 3.85},  // window's row of enlarged contexts
+    {304, 17.94},  // window's row of segments
+    {306, 39.79},  // window's row of tones in context
+    {307, 20.02},  // window's row of changed runs
+    {308, 11.25},  // window's row of changed segments
+    {311, 3.56},  // run
+    {312, 21.97},  // one of a run
+    {313, 25.16},  // low bit of a run
+    {314, 405.13},  // plain row: read
+    {315, 129.36},  // plain row: blank
+    {316, 26.11},  // plain bit
+    {317, 117.8},  // plain stroke
+    {320, 346.93},  // decisions in context, 0
+    {321, 202.48},  // decisions in context, 1
+    {322, 27.07},  // decisions in context, 2
+    {323, 6.06},  // decisions in context, 3
+    {324, 11.56},  // decisions in context, 4
+    {325, 33.46},  // decisions in context, 5
+    {326, 17.8},  // decisions in context, 6
+    {327, 333.41},  // decisions in context, enlarged, 0
+    {328, 210.24},  // decisions in context, enlarged, 1
+    {329, 11.55},  // decisions in context, enlarged, 2
+    {330, 28.72},  // decisions in context, enlarged, 3
+    {331, 16.76},  // decisions in context, enlarged, 4
+    {332, 38.25},  // decisions in context, enlarged, 5
+    {333, 18.57},  // decisions in context, enlarged, 6
+    {334, 552.46},  // decisions in context, in tones, 0
+    {336, 27.48},  // decisions in context, in tones, 2
+    {337, 3.68},  // decisions in context, in tones, 3
+    {338, 20.15},  // decisions in context, in tones, 4
+    {340, 81.83},  // decisions in context, in tones, 6
+    {341, 33.54},  // plain row in tones: read
+    {343, 58.12},  // plain pixel in tones
+    {344, 41.26},  // change of tone
+    {345, 42.9},  // ground around the bits of a plain bitmap in tones
+    {346, 277.59},  // segment row: end
+    {347, 16.51},  // segment row: middle
+    {348, 1.44},  // segment row: upright
+    {349, 164.92},  // segment row: dots
+    {350, 78.72},  // row at a corner
+    {351, 25.08},  // column at a corner
+    {352, 70.49},  // digit of a number
+    {353, 21.94},  // byte of a number that loses a digit
+    {354, 753.68},  // value on a meter
+    {357, 197.01},  // tick passed over
+    {359, 282.1},  // row compared
+    {362, 20.33},  // plain bit compared
+    {364, 274.09},  // row of changed segments
+    {365, 25.41},  // service
+    {369, 23.71},  // row of a box that may be rounded
+    {370, 6.17},  // push for a box that may be rounded
+    {371, 8.15},  // row sent that may be enlarged
+    {372, 170.28},  // plain glyph beside segments
+    {373, 255.52},  // glyph in runs beside segments
+    {380, 17.76},  // paint of a meter that may have blocks
+    {381, 3.03},  // paint of a meter that may have a peak
+    {382, 7.7},  // paint of a meter that may be upright
+    {383, 311.77},  // meter that may have a peak
+    {386, 5.6},  // cell of a readout that may have a sign
+    {387, 40.87},  // scale that may be a tape
+    {388, 96.1},  // value looked up beside meters
+    {389, 158.95},  // number that may have a marked digit
+    {390, 13.57},  // low bit of a run beside pictures
+    {391, 23.72},  // plain pixel in tones beside contexts in tones
+    {393, 2.09},  // decisions in context, sent at once, 1
+    {396, 8.68},  // decisions in context, sent at once, 4
     {398, 0.89},  // decisions in context, sent at once, 6
 };
 // clang-format on
@@ -255,14 +253,14 @@ struct DriverTime {
 };
 // clang-format off
 inline constexpr DriverTime driver_time[] = {
-    {BusKind::spi_timed, 2, false, 0, 0, 0, 36, 0, 0, 0, 856, 0.005, 0.0181, 0.1384},
-    {BusKind::spi, 2, false, 130.71, -1.07, -3.81, 44, 0, 0, 0, 856, 0.0047, 0.0168, 0.1292},
-    {BusKind::usart_spi, 2, false, 161.29, -9.18, -9.02, 32, 0, 0, 6, 67, 0.0062, 0.0144, 0.0256},
-    {BusKind::parallel8, 2, false, 69.98, 9.62, -7.4, 24, -16, 4.09, 0, 67, 0.0064, 0.014, 0.0271},
-    {BusKind::spi_timed, 3, false, 15.13, 48.63, -13.53, 54, 0, 0, 0, 67, 0.0035, 0.0102, 0.0199},
-    {BusKind::spi, 3, false, 147.95, 46.57, -19.43, 63.98, 0, 0, 0, 67, 0.004, 0.0099, 0.02},
-    {BusKind::usart_spi, 3, false, 165.66, 39.73, -12.28, 48, 0, 0, 0, 67, 0.005, 0.0116, 0.0211},
-    {BusKind::parallel8, 2, true, -18.33, 3.55, -5.82, 10.02, -2.03, 0.43, 0, 67, 0.012, 0.0217, 0.032},
+    {BusKind::spi_timed, 2, false, 0, 0, 0, 36, 0, 0, 0, 856, 0.005, 0.0186, 0.1719},
+    {BusKind::spi, 2, false, 196.45, -0.86, -7.11, 43.98, 0, 0, 0, 856, 0.0047, 0.0169, 0.1289},
+    {BusKind::usart_spi, 2, false, 216.36, -8.85, -4.52, 32, 0, 0, 5.95, 67, 0.0052, 0.0156, 0.028},
+    {BusKind::parallel8, 2, false, 127.17, 9.82, -3.55, 24.02, -16.02, 4.03, 0, 67, 0.0067, 0.0156, 0.0307},
+    {BusKind::spi_timed, 3, false, 12.1, 48.72, -10.9, 54, 0, 0, 0, 67, 0.0036, 0.0114, 0.0225},
+    {BusKind::spi, 3, false, 208.16, 46.63, -18.84, 63.99, 0, 0, 0, 67, 0.0039, 0.011, 0.0221},
+    {BusKind::usart_spi, 3, false, 226.01, 39.95, -12.05, 48, 0, 0, 0, 67, 0.0038, 0.0128, 0.0245},
+    {BusKind::parallel8, 2, true, 35.15, 3.92, 2.1, 10.04, -2.04, 0.3, 0, 67, 0.0122, 0.0231, 0.0378},
 };
 // clang-format on
 

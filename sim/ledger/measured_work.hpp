@@ -14,8 +14,8 @@ struct FamilyWork {
 inline constexpr int work_layouts = 4;
 
 inline constexpr FamilyWork family_work[] = {
-    {"cortex-m0plus", 0.566, 0.480, 0.778},
-    {"cortex-m3", 0.434, 0.375, 0.589},
+    {"cortex-m0plus", 0.572, 0.487, 0.778},
+    {"cortex-m3", 0.437, 0.376, 0.589},
 };
 
 }  // namespace dialplate::measured

@@ -11,6 +11,7 @@
 #include "sim/layout/layout.hpp"
 #include "sim/prototype/parts_used.hpp"
 
+#include <cstdint>
 #include <optional>
 #include <vector>
 
@@ -26,8 +27,10 @@ struct DisplayProgram {
     int bytes_per_pixel = 2;       ///< 2 or 3.
     bool touch_sheet = false;      ///< Read through a serial converter.
     int context_columns = 1;       ///< Of the widest bitmap in `context`.
-    /// Changed runs are for faces in `plain` or `runs`, and not for segments alone. Makes no difference to the flash, but
-    /// to the stack.
+    /// Of the packings in `parts`, those that faces are in and those that pictures are in: a glyph is not drawn by what
+    /// is there for pictures only. Makes no difference to the flash, but to the stack.
+    PartSet faces_in{~std::uint32_t{0}}, pictures_in{~std::uint32_t{0}};
+    /// Changed runs are for faces in `plain` or `runs`, and not for segments alone. The same.
     bool changed_bitmaps = true;
 };
 

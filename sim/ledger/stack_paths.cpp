@@ -22,7 +22,8 @@ public:
 
     std::vector<StackPath> all() const {
         std::vector<StackPath> paths = {{0, below_service({stack_term::page})}};
-        const std::vector<Decoder> faces = decoders(has(Part::smooth)), pictures = decoders(true);
+        const std::vector<Decoder> faces = decoders(has(Part::smooth), program_.faces_in),
+                                   pictures = decoders(true, program_.pictures_in);
         for (const auto& drawing : who_draws()) {
             for (const Decoder& decoder : faces)
                 paths.push_back(path(drawing, decoder));
@@ -81,21 +82,23 @@ private:
     }
 
     /// @param tones  Whether bitmaps of two bits a pixel are among what is decoded.
-    [[nodiscard]] std::vector<Decoder> decoders(bool tones) const {
+    /// @param in     Packings that it is in.
+    [[nodiscard]] std::vector<Decoder> decoders(bool tones, PartSet in) const {
+        const auto decodes = [&](Part packing) { return has(packing) && in.has(packing); };
         const bool smooth = has(Part::smooth);
         const int columns = program_.context_columns;
         std::vector<Decoder> all;
-        if (has(Part::plain))
+        if (decodes(Part::plain))
             all.push_back({0, with(stack_term::plain, {{stack_term::plain_beside_tones, smooth}})});
-        if (has(Part::runs)) all.push_back({0, {stack_term::runs}});
-        if (has(Part::segment)) all.push_back({0, {stack_term::segment}});
+        if (decodes(Part::runs)) all.push_back({0, {stack_term::runs}});
+        if (decodes(Part::segment)) all.push_back({0, {stack_term::segment}});
         const bool decides =
             program_.bus && sends_contexts(*program_.bus, program_.bytes_per_pixel);
-        if (has(Part::context) && decides)
+        if (decodes(Part::context) && decides)
             all.push_back({columns,
                            with(stack_term::sent_context,
                                 {{stack_term::sent_context_beside_tones, smooth}})});
-        if (has(Part::context) && (!decides || has(Part::enlarged)))
+        if (decodes(Part::context) && (!decides || has(Part::enlarged)))
             all.push_back(
                 {columns,
                  with(stack_term::context,
@@ -103,9 +106,9 @@ private:
                        {stack_term::context_beside_others,
                         has(Part::plain) || has(Part::runs) || has(Part::segment) || smooth},
                        {stack_term::context_beside_plain_tones, has(Part::tones_plain)}})});
-        if (tones && has(Part::tones_plain)) all.push_back({0, {stack_term::plain_tones}});
+        if (tones && decodes(Part::tones_plain)) all.push_back({0, {stack_term::plain_tones}});
         // A byte of each column for each of the two bits.
-        if (tones && has(Part::tones_context))
+        if (tones && decodes(Part::tones_context))
             all.push_back(
                 {2 * columns,
                  with(stack_term::context_tones,

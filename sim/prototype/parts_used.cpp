@@ -66,6 +66,21 @@ const char* name_of(Part part) {
     return part_names[static_cast<unsigned>(part)];
 }
 
+PartSet packings_of_faces(const Layout& layout, const BuiltImage& built) {
+    PartSet packings;
+    for (const FaceCost& face : built.faces)
+        add_packing(
+            face.packing, layout.faces[static_cast<std::size_t>(face.face)].smooth, packings);
+    return packings;
+}
+
+PartSet packings_of_pictures(const BuiltImage& built) {
+    PartSet packings;
+    for (const PictureCost& picture : built.pictures)
+        add_packing(picture.packing, picture.tones, packings);
+    return packings;
+}
+
 PartSet parts_used(const Layout& layout, const BuiltImage& built) {
     PartSet parts;
     const ShownParts shown = shown_parts(layout);
@@ -77,13 +92,10 @@ PartSet parts_used(const Layout& layout, const BuiltImage& built) {
     }
     for (const FaceCost& face : built.faces) {
         const Face& its = layout.faces[static_cast<std::size_t>(face.face)];
-        add_packing(face.packing, its.smooth, parts);
         parts.add(Part::enlarged, its.scale > 1).add(Part::smooth, its.smooth);
         parts.add(Part::changed_runs, face.changed_runs);
     }
-    for (const PictureCost& picture : built.pictures) {
-        add_packing(picture.packing, picture.tones, parts);
-    }
+    parts.bits |= packings_of_faces(layout, built).bits | packings_of_pictures(built).bits;
     return parts;
 }
 

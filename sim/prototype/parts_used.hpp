@@ -57,6 +57,10 @@ struct PartSet {
     friend constexpr bool operator==(const PartSet&, const PartSet&) = default;
 };
 
+/// The packings of faces, with those in tones as parts of their own; and those of pictures.
+PartSet packings_of_faces(const Layout& layout, const BuiltImage& built);
+PartSet packings_of_pictures(const BuiltImage& built);
+
 /// @pre `built` was made from `layout` without errors.
 PartSet parts_used(const Layout& layout, const BuiltImage& built);
 
