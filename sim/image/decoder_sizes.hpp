@@ -17,15 +17,15 @@ constexpr unsigned plain = 1, runs = 2, context = 4;
 }
 
 /// Bytes on the ATmega328P for each set of packings, the look-up of a glyph's metrics included.
-inline constexpr std::array<int, 8> decoder_bytes = {0, 970, 657, 1448, 840, 1729, 1402, 2216};
+inline constexpr std::array<int, 8> decoder_bytes = {0, 960, 570, 1390, 831, 1700, 1350, 2164};
 
 /// The same where the driver decides and sends glyphs in `context` in one, and no face is enlarged: hardware SPI timed
 /// or USART, with two bytes a pixel (ui/mcu/sent_contexts.hpp).
 inline constexpr std::array<int, 8> sending_decoder_bytes = {
-    0, 913, 598, 1410, 370, 1266, 941, 1756};
+    0, 903, 570, 1370, 367, 1270, 910, 1720};
 
 /// What that takes more where a face is enlarged: both ways are there.
-inline constexpr int enlarged_contexts_bytes = 740;
+inline constexpr int enlarged_contexts_bytes = 750;
 
 /// Whether the driver of ui/mcu for such a bus decides glyphs in `context` itself while it sends them, unless they are
 /// enlarged (ui/mcu/sent_contexts.hpp).

@@ -1,5 +1,6 @@
 #include "sim/ledger/draw_terms.hpp"
 
+#include "sim/image/decoder_sizes.hpp"
 #include "ui/image_format.hpp"
 
 #include <algorithm>
@@ -76,7 +77,26 @@ const Slowed slowed[slowed_terms] = {
     {work::tones_pixel, Part::tones_context, "plain pixel in tones beside contexts in tones"},
 };
 
+bool sends_without_pushes(const DrawingEngine& engine, Subject subject) {
+    switch (subject) {
+        case Subject::context:
+            return engine.sends_contexts;
+        case Subject::segment:
+        case Subject::changed_runs:
+        case Subject::changed_segments:
+            return engine.sends_rows;
+        default:
+            return false;
+    }
+}
+
 }  // namespace
+
+DrawingEngine engine_on(PartSet parts, BusKind bus, int bytes_per_pixel) {
+    return {parts,
+            sends_contexts(bus, bytes_per_pixel),
+            bus == BusKind::spi_timed && bytes_per_pixel == 2};
+}
 
 DrawTerms draw_terms(const EngineWork& work, const DrawingEngine& engine) {
     const PartSet parts = engine.parts;
@@ -103,9 +123,10 @@ DrawTerms draw_terms(const EngineWork& work, const DrawingEngine& engine) {
             apart += std::exchange(large, 0.0);
         }
     }
-    if (engine.sends_contexts) {
-        terms[static_cast<std::size_t>(of(work::push, Subject::context))] = 0.0;
-        terms[static_cast<std::size_t>(of(work::empty_push, Subject::context))] = 0.0;
+    for (int subject = 0; subject < work::subjects; ++subject) {
+        if (!sends_without_pushes(engine, static_cast<Subject>(subject))) continue;
+        terms[static_cast<std::size_t>(work::push + subject)] = 0.0;
+        terms[static_cast<std::size_t>(work::empty_push + subject)] = 0.0;
     }
     // Bytes that count with another; what is the driver's.
     terms[work::nothing] = terms[work::pixel] = 0.0;
@@ -131,7 +152,7 @@ DriverTerms driver_terms(const EngineWork& work, const DrawingEngine& engine) {
             return work.times[static_cast<std::size_t>(group + subject)];
         };
         terms.windows += at(work::window);
-        if (engine.sends_contexts && subject == static_cast<int>(Subject::context)) continue;
+        if (sends_without_pushes(engine, static_cast<Subject>(subject))) continue;
         terms.pushes += at(work::push);
         terms.empty_pushes += at(work::empty_push);
     }

@@ -25,7 +25,11 @@ struct DrawingEngine {
     PartSet parts;
     /// Whether the driver decides glyphs in `context` itself while it sends them, unless they are enlarged.
     bool sends_contexts = false;
+    /// Whether it sends rows of segments and of what differs by their edges, without pushes.
+    bool sends_rows = false;
 };
+/// The driver of ui/mcu for such a bus.
+DrawingEngine engine_on(PartSet parts, BusKind bus, int bytes_per_pixel);
 
 DrawTerms draw_terms(const EngineWork& work, const DrawingEngine& engine);
 

@@ -104,10 +104,10 @@ std::string basis_of(const Layout& layout) {
 ServiceTime::ServiceTime(const Layout& layout, PartSet parts)
     : layout_(layout),
       // What other families' factors are multiples of draws as they do, each row decided and then pushed.
-      engine_{
-          parts,
-          layout.mcu.family.starts_with("avr") &&
-              sends_contexts(layout.bus.kind, bytes_per_pixel(layout.display, layout.bus.kind))},
+      engine_(
+          layout.mcu.family.starts_with("avr")
+              ? engine_on(parts, layout.bus.kind, bytes_per_pixel(layout.display, layout.bus.kind))
+              : DrawingEngine{.parts = parts}),
       factor_(other_family(layout.mcu).factor) {
     if (has_whole_port(layout.mcu)) factor_ *= measured::large_part_factor;
 }

@@ -30,13 +30,13 @@ constexpr const char* smoothed =
 
 TEST(DigitTime, HoldsTheMedianAgainstTheTimeAskedFor) {
     // Measured on a simulated ATmega328P by tests/firmware/digit_times: half of the 90 pairs take 24,470 cycles or
-    // less by what differs, 1.53 ms, and 56,358 as whole cells, 3.52 ms. Nine of ten predictions are within 4 %.
+    // less by what differs, 1.53 ms, and 56,358 as whole cells, 3.52 ms. Small updates of small layouts are predicted within 5 %.
     EXPECT_TRUE(with(segments, 3.7).empty());
     EXPECT_TRUE(with(segments, 1.6).empty());
     const Finding finding = sample::only(with(segments, 1.45));
     EXPECT_EQ(finding.severity, Severity::should);
     EXPECT_EQ(finding.pointer, "/pages/0/items/0");
-    EXPECT_NEAR(*finding.measured, 24470 / 16e3, 0.04 * 24470 / 16e3);
+    EXPECT_NEAR(*finding.measured, 24470 / 16e3, 0.05 * 24470 / 16e3);
     EXPECT_NEAR(*finding.required, 1.45, 1e-9);
     EXPECT_THAT(finding.message, HasSubstr("no packing is so fast"));
     EXPECT_THAT(finding.message, HasSubstr("segment, drawn by what differs"));
@@ -47,7 +47,7 @@ TEST(DigitTime, OffersThePackingThatTheAuthorRuledOut) {
     const std::string face = R"({"file": "DejaVuSansMono-Bold.ttf", "size": 48)";
     EXPECT_TRUE(with(face + "}", 3.1).empty()) << "chosen by time";
     const Finding finding = sample::only(with(face + R"(, "packing": "runs"})", 3.1));
-    EXPECT_NEAR(*finding.measured, 52022 / 16e3, 0.04 * 52022 / 16e3);
+    EXPECT_NEAR(*finding.measured, 52022 / 16e3, 0.05 * 52022 / 16e3);
     EXPECT_THAT(finding.message, HasSubstr("context takes "));
     ASSERT_EQ(finding.cure.size(), 1u);
     EXPECT_EQ(finding.cure[0].pointer, "/faces/figures/packing");

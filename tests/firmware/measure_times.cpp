@@ -80,8 +80,8 @@ std::array<double, driver_fields> fields(const DriverTerms& terms) {
 }
 
 DrawingEngine engine_with(PartSet parts, int driver) {
-    if (driver == on_large_part) return {parts, false};
-    return {parts, sends_contexts(drivers[driver].kind, drivers[driver].bytes_per_pixel)};
+    if (driver == on_large_part) return {.parts = parts};
+    return engine_on(parts, drivers[driver].kind, drivers[driver].bytes_per_pixel);
 }
 
 /// The terms of one call, those of the driver behind the engine's, and what is certain of its time.

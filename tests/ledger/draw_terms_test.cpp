@@ -39,7 +39,18 @@ TEST(DrawTerms, TreatGlyphsAndEnlargedOnesAlikeWhereTheyArePushed) {
     EXPECT_EQ(terms[work::context + work::rows_decided], 3.0);
 }
 
-TEST(SendsContexts, HoldsForTheTimedDriverOfTwoBytesAlone) {
+TEST(DrawTerms, HaveNoPushesOfRowsThatTheDriverSendsByTheirEdges) {
+    EngineWork work;
+    work.times[work::push + static_cast<int>(Subject::segment)] = 2;
+    work.times[work::push + static_cast<int>(Subject::changed_segments)] = 4;
+    work.times[work::push + static_cast<int>(Subject::changed_runs)] = 8;
+    work.times[work::push + static_cast<int>(Subject::runs)] = 16;
+    EXPECT_EQ(driver_terms(work, engine_on({}, BusKind::spi_timed, 2)).pushes, 16.0);
+    EXPECT_EQ(driver_terms(work, engine_on({}, BusKind::spi_timed, 3)).pushes, 30.0);
+    EXPECT_EQ(driver_terms(work, engine_on({}, BusKind::usart_spi, 2)).pushes, 30.0);
+}
+
+TEST(SendsContexts, HoldsForTheTimedDriversOfTwoBytesAlone) {
     EXPECT_TRUE(sends_contexts(BusKind::spi_timed, 2));
     EXPECT_FALSE(sends_contexts(BusKind::spi_timed, 3));
     EXPECT_FALSE(sends_contexts(BusKind::spi, 2));

@@ -25,8 +25,7 @@ TEST(StackPaths, HoldAByteOfEachColumnForEachBitOfAPixelInContext) {
     // ui/context.hpp, ContextBlock, and ui/tones.hpp, send_context_tones: their arrays.
     PartSet parts;
     parts.add(Part::readout).add(Part::context).add(Part::smooth).add(Part::tones_context);
-    const DisplayProgram program{
-        .parts = parts, .bus = BusKind::usart_spi, .context_columns = columns};
+    const DisplayProgram program{.parts = parts, .bus = BusKind::spi, .context_columns = columns};
     EXPECT_TRUE(has_path(program, stack_term::readout, stack_term::context, columns));
     EXPECT_TRUE(has_path(program, stack_term::readout, stack_term::context_tones, 2 * columns));
 }
