@@ -3,8 +3,8 @@
 // Compiling the program for each layout would take a second, so its size is predicted: one term for each part of
 // the engine, one for each way of sending and for reading the touch sheet, one for each function that several parts
 // share, and one for each group of parts that repeat code: two callers of a function keep the compiler from putting
-// it in place. Which function is in which program follows from its parts without exception; how large it is there
-// varies by a few bytes. What a term weighs was fitted to compiled programs with parts drawn at random
+// it in place. Which function is in which program follows from its parts; how large it is there varies by some
+// bytes. What a term weighs was fitted to compiled programs with parts drawn at random
 // (tests/firmware/measure_sizes.cpp, measured_sizes.hpp); others, kept out of the fit, bound the error.
 #pragma once
 
@@ -30,7 +30,8 @@ struct DisplayProgram {
     /// Of the packings in `parts`, those that faces are in and those that pictures are in: a glyph is not drawn by what
     /// is there for pictures only. Makes no difference to the flash, but to the stack.
     PartSet faces_in{~std::uint32_t{0}}, pictures_in{~std::uint32_t{0}};
-    /// Changed runs are for faces in `plain` or `runs`, and not for segments alone. The same.
+    /// Changed runs are for faces in `plain` or `runs`, and not for segments alone. This too is
+    /// of the stack only.
     bool changed_bitmaps = true;
 };
 

@@ -88,9 +88,10 @@ void print_panels() {
     std::printf(
         "### Six faces all in all, bytes\n\n"
         "72, 48, 32 px digits, 12, 16 px ASCII, 20 px used only; decoders as compiled: for the "
-        "timed SPI "
+        "timed SPI and the USART "
         "with the sending, for other drivers without it.\n\n"
-        "| faces | cropped, with code | data and metrics | table | decoder, timed SPI | all in | "
+        "| faces | cropped, with code | data and metrics | table | decoder, timed SPI or USART | "
+        "all in | "
         "of "
         "cropped | other drivers | all in | of cropped | chosen in |\n"
         "|---|--:|--:|--:|--:|--:|--:|--:|--:|--:|--:|\n");

@@ -1,5 +1,5 @@
 // measure_sizes TREE OUTPUT: compiles the engine many times with parts, drivers and touch sheets drawn at random, fits the terms of
-// sim/ledger/size_terms.cpp to the sizes and those of stack_paths.cpp to the stacks, and writes sim/ledger/measured_sizes.hpp. Takes some minutes.
+// sim/ledger/size_terms.cpp to the sizes and those of stack_paths.cpp to the stacks, and writes sim/ledger/measured_sizes.hpp. Takes about a quarter of an hour.
 #include "sim/ledger/size_terms.hpp"
 #include "sim/ledger/stack_paths.hpp"
 #include "tests/firmware/compiled.hpp"

@@ -27,14 +27,14 @@ struct UsartDataRegister {
 };
 
 /// Writes a register of the processor there.
-#define DIALPLATE_SHIFT_OUT(byte)       \
+// clang-format off
+#define DIALPLATE_SHIFT_OUT(byte) \
     ".if %[data] < 64             \n\t" \
-    "out %[data], " byte                \
-    "        \n\t"                      \
+    "out %[data], " byte "        \n\t" \
     ".else                        \n\t" \
-    "sts %[data], " byte                \
-    "        \n\t"                      \
+    "sts %[data], " byte "        \n\t" \
     ".endif                       \n\t"
+// clang-format on
 
 /// @tparam Data  SpiDataRegister or UsartDataRegister.
 template <class Data>
